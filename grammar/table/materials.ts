@@ -1,0 +1,236 @@
+/** Rows of the table: what a stock file declares. */
+import type { Construct } from "./construct.ts";
+
+const variant = (block: Construct["block"], example: string): Construct =>
+	({
+		head: "variant",
+		help: "One thickness or kind of this material, used as `material.variant`",
+		forms: ["<name:new-name>"],
+		block,
+		repeats: true,
+		required: true,
+		declares: "variant",
+		example,
+	}) as Construct;
+
+const species: Construct = {
+	head: "species",
+	help: "The wood, or the sort of panel, by its common name: brings density and strength from the built-in tables",
+	forms: ["<species:text>"],
+	example: 'species "white oak"',
+};
+const density: Construct = {
+	head: "density",
+	help: "Weight by volume; replaces the built-in value of the species",
+	forms: ["<mass:mass> per <volume:ft3|m3>"],
+	defaults: "from the species",
+	example: "density 680 kg per m3",
+};
+const tolerance: Construct = {
+	head: "tolerance",
+	help: "How far the thickness may be off, either way",
+	forms: ["<tolerance:length>"],
+	defaults: "by the standard of the species or panel",
+	example: "tolerance 1/64",
+};
+const price = (per: string, example: string): Construct => ({
+	head: "price",
+	help: `What one ${per} costs, in the currency of the stock file`,
+	forms: [`<price:number> [per ${per}]`],
+	example,
+});
+const sheetSize: Construct = {
+	head: "size",
+	help: "A size it is sold in: length x width, the face grain along the first; several lines for several sizes",
+	forms: ["<size:sizes2>"],
+	repeats: true,
+	example: "size 96 x 48",
+};
+
+export const materialContexts = {
+	sheet: [
+		species,
+		density,
+		tolerance,
+		sheetSize,
+		{
+			head: "face-grain",
+			help: "Whether the sheet shows a grain that parts must follow",
+			forms: ["<grain:along|none>"],
+			defaults: "along",
+			example: "face-grain none",
+		},
+		variant(
+			"sheet-variant",
+			"variant three-quarter { sold-as 3/4; thick 45/64; price 92 }",
+		),
+	],
+	"sheet-variant": [
+		{
+			head: "sold-as",
+			help: "The thickness on its label",
+			forms: ["<thick:length>"],
+			example: "sold-as 3/4",
+		},
+		{
+			head: "thick",
+			help: "The thickness that it measures; parts are computed from this",
+			forms: ["<thick:length>"],
+			required: true,
+			example: "thick 45/64",
+		},
+		tolerance,
+		sheetSize,
+		density,
+		price("sheet", "price 92 per sheet"),
+	],
+	board: [
+		species,
+		density,
+		tolerance,
+		variant(
+			"board-variant",
+			"variant four-quarter { rough 1; planed 3/4; price 9.50 per board-foot }",
+		),
+	],
+	"board-variant": [
+		{
+			head: "rough",
+			help: "Thickness by quarters, as it is paid for",
+			forms: ["<thick:length>"],
+			example: "rough 1",
+		},
+		{
+			head: "surfaced",
+			help: "Thickness as bought, when it is sold planed on two faces",
+			forms: ["<thick:length>"],
+			example: "surfaced 13/16",
+		},
+		{
+			head: "planed",
+			help: "The thickness that the shop planes it to; parts are computed from this",
+			forms: ["<thick:length>"],
+			required: true,
+			example: "planed 3/4",
+		},
+		tolerance,
+		{
+			head: "widths",
+			help: "The narrowest and the widest board to be had",
+			forms: ["<low:length> to <high:length>"],
+			example: "widths 4 to 9",
+		},
+		{
+			head: "lengths",
+			help: "The shortest and the longest board to be had",
+			forms: ["<low:length> to <high:length>"],
+			example: "lengths 72 to 120",
+		},
+		density,
+		price("board-foot", "price 9.50 per board-foot"),
+	],
+	"veneer-stock": [
+		species,
+		density,
+		sheetSize,
+		variant(
+			"veneer-variant",
+			"variant oak { thick 1/42; size 96 x 24; price 58 }",
+		),
+	],
+	"veneer-variant": [
+		species,
+		{
+			head: "thick",
+			help: "Its thickness with any backing",
+			forms: ["<thick:length>"],
+			required: true,
+			example: "thick 1/42",
+		},
+		{
+			head: "adhesive-backed",
+			help: "It brings its own adhesive, and the coldest shop that it bonds in",
+			forms: ["[above <minimum:temperature>]"],
+			example: "adhesive-backed above 60 F",
+		},
+		sheetSize,
+		price("sheet", "price 58"),
+	],
+	fastener: [
+		variant(
+			"fastener-variant",
+			"variant eight-45 { screw #8 x 45 mm; pack 200; price 14 }",
+		),
+	],
+	"fastener-variant": [
+		{
+			head: "screw",
+			help: "A wood screw of this size",
+			forms: ["<size:fastener>"],
+			example: "screw #8 x 1 1/4",
+		},
+		{
+			head: "brad",
+			help: "A brad of this size",
+			forms: ["<size:fastener>"],
+			example: "brad 18ga x 7/8",
+		},
+		{
+			head: "pin",
+			help: "A headless pin of this size",
+			forms: ["<size:fastener>"],
+			example: "pin 23ga x 1 1/8",
+		},
+		{
+			head: "nail",
+			help: "A nail of this size: diameter or gauge x length",
+			forms: ["<size:fastener>"],
+			example: "nail 15ga x 2",
+		},
+		{
+			head: "dowel",
+			help: "A dowel of this size: diameter x length",
+			forms: ["<size:fastener>"],
+			example: "dowel 5/16 x 1 3/8",
+		},
+		{
+			head: "biscuit",
+			help: "A biscuit of this number",
+			forms: ["<size:size-number>"],
+			example: "biscuit #10",
+		},
+		{
+			head: "pack",
+			help: "How many come in a box",
+			forms: ["<pack:count>"],
+			example: "pack 200",
+		},
+		price("pack", "price 14 per pack"),
+	],
+	coating: [
+		{
+			head: "kind",
+			help: "What it is for",
+			forms: ["<kind:finish|ground|glue|filler>"],
+			defaults: "finish",
+			example: "kind glue",
+		},
+		{
+			head: "covers",
+			help: "The area that one unit of volume covers in one coat",
+			forms: [
+				"<area:number> <area-unit:ft2|m2> per <volume-unit:gallon|quart|litre>",
+			],
+			example: "covers 400 ft2 per gallon",
+		},
+		{
+			head: "tin",
+			help: "The volume of one tin or bottle",
+			forms: [
+				"<volume:number> <volume-unit:gallon|quart|pint|litre|millilitre>",
+			],
+			example: "tin 1 quart",
+		},
+		price("tin", "price 24 per tin"),
+	],
+} as const satisfies Record<string, readonly Construct[]>;
