@@ -134,12 +134,25 @@ export function directionToLocal(place: Placement, vector: Vec3): Vec3 {
 
 /** A local box in the world, mm. */
 export function boxToWorld(place: Placement, box: Box): Box {
-	return boxThrough(box, (point) => pointToWorld(place, point));
+	const min: [number, number, number] = [0, 0, 0];
+	const max: [number, number, number] = [0, 0, 0];
+	for (let i = 0; i < 3; i++) {
+		const direction = place.axes[i] as Direction;
+		const axis = axisOf(direction);
+		const from = place.origin[axis] as number;
+		const low = box.min[i] as number;
+		const high = box.max[i] as number;
+		// A reversed axis swaps the ends, so that an empty box stays empty.
+		const forward = signOf(direction) === 1;
+		min[axis] = forward ? from + low : from - high;
+		max[axis] = forward ? from + high : from - low;
+	}
+	return { min, max };
 }
 
 /** A world box in the part's own axes, mm. */
 export function boxToLocal(place: Placement, box: Box): Box {
-	return boxThrough(box, (point) => pointToLocal(place, point));
+	return boxToWorld(inverse(place), box);
 }
 
 /** A local solid in the world, mm. Outlines keep their counter-clockwise sense, also through a mirror. */
@@ -207,15 +220,6 @@ function toLocal(place: Placement, vector: Vec3): Vec3 {
 	};
 	const [length, width, thickness] = place.axes;
 	return [part(length), part(width), part(thickness)];
-}
-
-function boxThrough(box: Box, move: (point: Vec3) => Vec3): Box {
-	const a = move(box.min);
-	const b = move(box.max);
-	return {
-		min: [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.min(a[2], b[2])],
-		max: [Math.max(a[0], b[0]), Math.max(a[1], b[1]), Math.max(a[2], b[2])],
-	};
 }
 
 function outlineThrough(
