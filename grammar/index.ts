@@ -1,0 +1,5 @@
+/** The door of the grammar: what the rooms above may use of it. */
+export { type ParseResult, parse } from "./parse.ts";
+export * from "./table/fill.ts";
+export * from "./table/index.ts";
+export type * from "./tree/nodes.ts";
