@@ -1,0 +1,124 @@
+// The parser's raw statements to the syntax tree, with comments attached by where they stand.
+
+import type { IToken } from "chevrotain";
+import { blockWithoutHead, twoBlocks, wordsAfterBlock } from "../errors.ts";
+import { endOf } from "../lexer.ts";
+import type { RawBlock, RawStatement } from "../parser.ts";
+import { type Climb, noFaults, readItems, settleFaults } from "./climb.ts";
+import { type DocReader, docReader } from "./comments.ts";
+import { type MeasureReader, measureReader } from "./measure.ts";
+import type {
+	Block,
+	Comment,
+	FileNode,
+	Item,
+	Span,
+	Statement,
+	SyntaxFault,
+} from "./nodes.ts";
+
+interface Building {
+	readonly text: string;
+	readonly readMeasure: MeasureReader;
+	readonly docOf: DocReader;
+	readonly report: (fault: SyntaxFault) => void;
+	/** Faults of the statement that is being read. */
+	faults: ReturnType<typeof noFaults>;
+}
+
+export function buildFile(
+	text: string,
+	raw: readonly RawStatement[],
+	comments: readonly Comment[],
+	report: (fault: SyntaxFault) => void,
+): FileNode {
+	const docs = docReader(text, comments);
+	const building: Building = {
+		text,
+		readMeasure: measureReader(text, (fault) => {
+			const { own, soft } = building.faults;
+			(fault.severity === "error" ? own : soft).push(fault);
+		}),
+		docOf: docs.docOf,
+		report,
+		faults: noFaults(),
+	};
+	const statements = buildStatements(building, raw);
+	for (const fault of docs.dangling()) report(fault);
+	return {
+		kind: "file",
+		span: { start: 0, end: text.length },
+		statements,
+		comments,
+	};
+}
+
+function buildStatements(
+	building: Building,
+	raw: readonly RawStatement[],
+): Statement[] {
+	return raw.map((statement) => buildStatement(building, statement));
+}
+
+function buildStatement(building: Building, raw: RawStatement): Statement {
+	const { text, readMeasure, docOf, report } = building;
+	const { pieces, block: rawBlock } = raw;
+	const first = pieces[0] ?? (rawBlock as RawBlock).open;
+	const doc = docOf(first.startOffset);
+	const faults = noFaults();
+	building.faults = faults;
+	const climb: Climb = {
+		text,
+		pieces,
+		readMeasure,
+		faults,
+		at: 0,
+		depth: 0,
+		height: 0,
+	};
+	const items = readItems(climb);
+	if (!raw.apart) {
+		const span = tokenSpan(first);
+		faults.structure =
+			pieces.length > 0 ? wordsAfterBlock(span) : twoBlocks(span);
+	} else if (pieces.length === 0) {
+		faults.structure = blockWithoutHead(tokenSpan(first));
+	}
+	settleFaults(faults, report);
+	const block = rawBlock && buildBlock(building, rawBlock);
+	const head = headOf(items[0]);
+	return {
+		kind: "statement",
+		span: {
+			start: first.startOffset,
+			end: block ? block.span.end : endOf(pieces.at(-1) as IToken),
+		},
+		head,
+		headSpan:
+			head === ""
+				? { start: first.startOffset, end: first.startOffset }
+				: (items[0] as Item).span,
+		items,
+		block,
+		doc,
+	};
+}
+
+function buildBlock(building: Building, raw: RawBlock): Block {
+	return {
+		kind: "block",
+		span: { start: raw.open.startOffset, end: endOf(raw.close) },
+		statements: buildStatements(building, raw.statements),
+		closed: raw.close.image !== "",
+	};
+}
+
+function headOf(item: Item | undefined): string {
+	return item?.kind === "path" && item.segments.length === 1
+		? (item.segments[0]?.text ?? "")
+		: "";
+}
+
+function tokenSpan(token: IToken): Span {
+	return { start: token.startOffset, end: endOf(token) };
+}
