@@ -65,11 +65,10 @@ export function nearPairs(
 	let open: number[] = [];
 	for (const i of live) {
 		const one = box(i);
-		const start = one.min[axis] - margin;
 		const still: number[] = [];
 		for (const j of open) {
 			const other = box(j);
-			if (other.max[axis] < start) continue;
+			if (one.min[axis] - other.max[axis] > margin) continue;
 			still.push(j);
 			if (
 				near(one, other, u as Axis, margin) &&
@@ -125,7 +124,8 @@ export function touching(
  * How two solids meet: overlapping deeper than the tolerance, touching over some area of their faces (no further apart
  * than the tolerance), or apart with the shortest gap along an axis. Undefined where no line along an axis joins them.
  * Contact along an edge or at a corner only is no contact. Contact areas are exact for flat faces; gaps are exact
- * between plain and housed boxes, and found to 0.001 mm by halving where outlines shape one of them.
+ * between plain and housed boxes, and found to 0.001 mm by halving where outlines shape one of them; a point or a sharp edge
+ * counts from where it is wider than the tolerance.
  */
 export function meetingOf(
 	a: Solid,
@@ -362,16 +362,34 @@ function shapedGap(
 		: boundsA.max[axis] - boundsB.min[axis];
 	if (farthest <= 0) return undefined;
 	const meets = (by: number): boolean =>
-		overlapOf(a, shifted(b, direction, -by), tolerance / 2) !== undefined;
+		sharesWidth(a, shifted(b, direction, -by), axis, tolerance);
 	const start = Math.max(0, nearest);
 	const steps = 32;
 	let free = start;
 	for (let i = 1; i < steps; i++) {
 		const by = start + ((farthest - start) * i) / steps;
-		if (meets(by)) return halved(meets, free, by, tolerance / 2);
+		if (meets(by)) return halved(meets, free, by);
 		free = by;
 	}
 	return undefined;
+}
+
+/** True where two solids share space that is wider than the tolerance both ways across an axis. */
+function sharesWidth(
+	a: Solid,
+	b: Solid,
+	axis: Axis,
+	tolerance: number,
+): boolean {
+	const common = commonSolid(a, b);
+	if (isEmpty(common.box)) return false;
+	for (const cell of remainder(common.box, common.cuts)) {
+		const bounds = shapedBounds(cell, common.outlines);
+		if (bounds === undefined) continue;
+		const lines = longestLines(bounds, common.outlines);
+		if (Math.min(...across(lines, axis)) > tolerance) return true;
+	}
+	return false;
 }
 
 /** Where, between a push that leaves them free and one that makes them meet, two solids first meet. */
@@ -379,7 +397,6 @@ function halved(
 	meets: (by: number) => boolean,
 	free: number,
 	meeting: number,
-	depth: number,
 ): number {
 	let low = free;
 	let high = meeting;
@@ -388,6 +405,5 @@ function halved(
 		if (meets(middle)) high = middle;
 		else low = middle;
 	}
-	// They are seen to meet once they are this deep in each other.
-	return Math.max(0, high - depth);
+	return high;
 }
