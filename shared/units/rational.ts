@@ -244,8 +244,7 @@ export class Rational {
 		if (this.big === undefined && step.big === undefined) {
 			const n = this.n * step.d;
 			const d = this.d * step.n;
-			// Twice the remainder must be safe as well.
-			if (Math.abs(n) <= maxSafe && d <= maxSafe / 2) {
+			if (Math.abs(n) <= maxSafe && d <= maxSafe) {
 				const steps = roundedQuotient(n, d, mode);
 				const rounded = mulSmall(steps, 1, step.n, step.d);
 				if (rounded !== undefined) return rounded;
@@ -399,13 +398,14 @@ function mulBig(an: bigint, ad: bigint, bn: bigint, bd: bigint): Rational {
 	return Rational.fromBigints(an * bn, ad * bd);
 }
 
-/** n / d to a whole number; d positive, both exact, twice d safe. */
+/** n / d to a whole number; d positive, both safe integers. */
 function roundedQuotient(n: number, d: number, mode: Rounding): number {
 	const rest = n % d;
 	const whole = (n - rest) / d;
 	if (rest === 0) return whole + 0;
 	if (mode === "down") return rest < 0 ? whole - 1 : whole + 0;
 	if (mode === "up") return rest > 0 ? whole + 1 : whole + 0;
+	// Doubling a double loses nothing, safe or not.
 	if (Math.abs(rest) * 2 < d) return whole + 0;
 	return rest < 0 ? whole - 1 : whole + 1;
 }
