@@ -2,13 +2,13 @@
 
 import type { IToken } from "chevrotain";
 import {
+	type FaultSink,
 	missingCloseBrace,
 	missingOpenBrace,
 	strayCloseBrace,
 } from "./errors.ts";
 import { endOf } from "./lexer.ts";
 import { tokens } from "./tokens.ts";
-import type { SyntaxFault } from "./tree/nodes.ts";
 
 /** Tab stops for comparing indentation; a file that mixes tabs and blanks otherwise cannot be read by eye either. */
 const tabWidth = 4;
@@ -82,7 +82,7 @@ interface OpenBlock {
 export function balanceBraces(
 	text: string,
 	all: readonly IToken[],
-	faults: SyntaxFault[],
+	faults: FaultSink,
 ): IToken[] {
 	const lines = linesOf(text, all);
 	const nextShallow = nextNotDeeper(lines);

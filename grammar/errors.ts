@@ -54,6 +54,11 @@ export const faultSeverities = {
 
 export type FaultId = keyof typeof faultSeverities;
 
+/** Where faults go. */
+export interface FaultSink {
+	push(fault: SyntaxFault): void;
+}
+
 /** Puts a fault together; the severity comes from the table above. */
 export function fault(
 	id: FaultId,
@@ -228,7 +233,12 @@ export function unknownEscape(span: Span, text: string) {
 
 // Numbers
 
-export function twoSizes(span: Span, text: string, better: string | undefined) {
+export function twoSizes(
+	span: Span,
+	left: string,
+	right: string,
+	better: string | undefined,
+) {
 	const mend =
 		better === undefined
 			? "put `,` or `x` between them, or an operator with blanks around it"
@@ -236,7 +246,7 @@ export function twoSizes(span: Span, text: string, better: string | undefined) {
 	return fault(
 		"two-sizes",
 		span,
-		`${quoted(text)} is two sizes side by side; ${mend}`,
+		`${quoted(left)} and ${quoted(right)} are two sizes side by side; ${mend}`,
 		better === undefined ? undefined : replaceWith(span, better),
 	);
 }

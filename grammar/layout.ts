@@ -9,10 +9,9 @@ import {
 	lineStartAfter,
 	virtualToken,
 } from "./balance.ts";
-import { nestedTooDeep } from "./errors.ts";
+import { type FaultSink, nestedTooDeep } from "./errors.ts";
 import { endOf } from "./lexer.ts";
 import { tokens } from "./tokens.ts";
-import type { SyntaxFault } from "./tree/nodes.ts";
 
 /** Blocks nested deeper than this are not read. It keeps every recursion over the tree small. */
 export const depthLimit = 200;
@@ -21,7 +20,7 @@ export const depthLimit = 200;
 export function layOut(
 	text: string,
 	lexed: readonly IToken[],
-	faults: SyntaxFault[],
+	faults: FaultSink,
 ): IToken[] {
 	const all = bracesBalance(lexed) ? lexed : balanceBraces(text, lexed, faults);
 	const out: IToken[] = [];

@@ -1,7 +1,7 @@
 // The door of the grammar: text in, syntax tree and faults out. It never throws and takes time linear in the text.
 
 import type { IToken } from "chevrotain";
-import { moreFaults, oddBlank, unexpected } from "./errors.ts";
+import { type FaultSink, moreFaults, oddBlank, unexpected } from "./errors.ts";
 import { layOut } from "./layout.ts";
 import { endOf, lex } from "./lexer.ts";
 import { parseStatements } from "./parser.ts";
@@ -20,25 +20,28 @@ export const faultLimit = 1000;
  */
 export function parse(text: string): ParseResult {
 	const lexed = lex(text);
-	const faults: SyntaxFault[] = [];
-	for (const blank of lexed.oddBlanks) reportBlank(blank, faults);
+	// One list for each pass: within a pass faults come in order of place, so the first ones are all that is needed.
+	const blanks = new FaultList();
+	const layout = new FaultList();
+	const building = new FaultList();
+	for (const blank of lexed.oddBlanks) reportBlank(blank, blanks);
 	const { statements, refused } = parseStatements(
-		layOut(text, lexed.tokens, faults),
+		layOut(text, lexed.tokens, layout),
 	);
 	for (const token of refused) {
 		const start = Math.min(token.startOffset || 0, text.length);
-		faults.push(unexpected({ start, end: Math.min(text.length, start + 1) }));
+		layout.push(unexpected({ start, end: Math.min(text.length, start + 1) }));
 	}
 	const tree = buildFile(
 		text,
 		statements,
 		readComments(text, lexed.comments),
-		(fault) => faults.push(fault),
+		building,
 	);
-	return { tree, faults: listed(faults) };
+	return { tree, faults: listed([blanks, layout, building]) };
 }
 
-function reportBlank(blank: IToken, faults: SyntaxFault[]): void {
+function reportBlank(blank: IToken, faults: FaultSink): void {
 	const start = blank.startOffset;
 	const isByteOrderMark = start === 0 && blank.image === "\ufeff";
 	if (isByteOrderMark) return;
@@ -46,11 +49,22 @@ function reportBlank(blank: IToken, faults: SyntaxFault[]): void {
 	faults.push(oddBlank({ start, end: endOf(blank) }, zeroWidth));
 }
 
-function listed(faults: SyntaxFault[]): SyntaxFault[] {
-	faults.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);
-	if (faults.length <= faultLimit) return faults;
-	const more = faults.length - faultLimit;
-	const kept = faults.slice(0, faultLimit);
-	const place = (faults[faultLimit] as SyntaxFault).span.start;
-	return [...kept, moreFaults(place, more)];
+function listed(lists: readonly FaultList[]): SyntaxFault[] {
+	const all = lists.flatMap((list) => list.kept);
+	all.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);
+	const count = lists.reduce((sum, list) => sum + list.count, 0);
+	if (count <= faultLimit) return all;
+	const place = (all[faultLimit] as SyntaxFault).span.start;
+	return [...all.slice(0, faultLimit), moreFaults(place, count - faultLimit)];
+}
+
+/** Keeps the first faults and counts the others. */
+class FaultList implements FaultSink {
+	readonly kept: SyntaxFault[] = [];
+	count = 0;
+
+	push(fault: SyntaxFault): void {
+		this.count++;
+		if (this.kept.length <= faultLimit) this.kept.push(fault);
+	}
 }

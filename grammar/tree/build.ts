@@ -1,7 +1,12 @@
 // The parser's raw statements to the syntax tree, with comments attached by where they stand.
 
 import type { IToken } from "chevrotain";
-import { blockWithoutHead, twoBlocks, wordsAfterBlock } from "../errors.ts";
+import {
+	blockWithoutHead,
+	type FaultSink,
+	twoBlocks,
+	wordsAfterBlock,
+} from "../errors.ts";
 import { endOf } from "../lexer.ts";
 import type { RawBlock, RawStatement } from "../parser.ts";
 import { type Climb, noFaults, readItems, settleFaults } from "./climb.ts";
@@ -14,14 +19,13 @@ import type {
 	Item,
 	Span,
 	Statement,
-	SyntaxFault,
 } from "./nodes.ts";
 
 interface Building {
 	readonly text: string;
 	readonly readMeasure: MeasureReader;
 	readonly docOf: DocReader;
-	readonly report: (fault: SyntaxFault) => void;
+	readonly report: FaultSink;
 	/** Faults of the statement that is being read. */
 	faults: ReturnType<typeof noFaults>;
 }
@@ -30,7 +34,7 @@ export function buildFile(
 	text: string,
 	raw: readonly RawStatement[],
 	comments: readonly Comment[],
-	report: (fault: SyntaxFault) => void,
+	report: FaultSink,
 ): FileNode {
 	const docs = docReader(text, comments);
 	const building: Building = {
@@ -44,7 +48,7 @@ export function buildFile(
 		faults: noFaults(),
 	};
 	const statements = buildStatements(building, raw);
-	for (const fault of docs.dangling()) report(fault);
+	for (const fault of docs.dangling()) report.push(fault);
 	return {
 		kind: "file",
 		span: { start: 0, end: text.length },

@@ -6,6 +6,7 @@ import {
 	chainedComparison,
 	dottedCall,
 	emptyBrackets,
+	type FaultSink,
 	hyphenInName,
 	junkInBrackets,
 	looseDot,
@@ -103,19 +104,6 @@ export function readItems(climb: Climb): Item[] {
 			case tokens.Dot:
 				items.push(readStrayDot(climb, token));
 				break;
-			case tokens.Cross:
-				// Right behind the head stands a name, if anything: `given x`, `use x from ..`.
-				if (
-					climb.at === 1 &&
-					items[0]?.kind === "path" &&
-					token.image === "x"
-				) {
-					climb.at++;
-					items.push(readReservedX(climb, token));
-					break;
-				}
-				items.push(readList(climb, false));
-				break;
 			default:
 				checkTwoSizes(climb, token);
 				items.push(readList(climb, false));
@@ -149,13 +137,13 @@ function readList(climb: Climb, inBrackets: boolean): Expression {
 
 function readCross(climb: Climb, inBrackets: boolean): Expression {
 	const first = readComparison(climb, inBrackets);
-	if (pieceType(climb) !== tokens.Cross || namesX(climb)) return first;
+	if (!isCross(climb)) return first;
 	const sizes = [first];
 	let height = climb.height;
-	while (pieceType(climb) === tokens.Cross && !namesX(climb)) {
+	while (isCross(climb)) {
 		const cross = climb.pieces[climb.at++] as IToken;
-		if (cross.image === "×") {
-			// Unlike the letter it cannot be taken for a name, so it is no fault; the formatter writes `x`.
+		if (cross.image === "X") {
+			climb.faults.soft.push(typographicSign(spanOf(cross), "X", "x"));
 		}
 		if (beginsExpression(climb)) {
 			sizes.push(readComparison(climb, inBrackets));
@@ -369,7 +357,7 @@ function readAtom(climb: Climb): Expression {
 			return readGroup(climb);
 		case tokens.Cross:
 			climb.at++;
-			if (token.image !== "x" || beginsNumber(climb)) {
+			if (token.image !== "x" || (climb.at > 2 && beginsNumber(climb))) {
 				structure(climb, missingOperand(span, `\`${token.image}\``, false));
 				return bad(span);
 			}
@@ -687,7 +675,10 @@ function checkTwoSizes(climb: Climb, token: IToken): void {
 		}
 	}
 	const span = { start: before.startOffset, end };
-	structure(climb, twoSizes(span, text.slice(span.start, end), better));
+	structure(
+		climb,
+		twoSizes(span, left, text.slice(token.startOffset, end), better),
+	);
 }
 
 /** `+`, `-`, `*` and `/` have a blank on both sides. */
@@ -720,19 +711,16 @@ function checkSpacing(climb: Climb, left: Expression, token: IToken): void {
 }
 
 /** The faults of a statement that are worth telling: not those that only follow from another. */
-export function settleFaults(
-	faults: StatementFaults,
-	report: (fault: SyntaxFault) => void,
-): void {
-	for (const fault of faults.soft) report(fault);
+export function settleFaults(faults: StatementFaults, report: FaultSink): void {
+	for (const fault of faults.soft) report.push(fault);
 	if (faults.own.length > 0) {
-		for (const fault of faults.own) report(fault);
+		for (const fault of faults.own) report.push(fault);
 	} else if (faults.structure) {
-		report(faults.structure);
+		report.push(faults.structure);
 	} else if (faults.spacing.length > 0) {
 		const first = faults.spacing[0] as (typeof faults.spacing)[number];
 		const last = faults.spacing.at(-1) as typeof first;
-		report(
+		report.push(
 			operatorSpacing(
 				{ start: first.span.start, end: last.span.end },
 				first.text,
@@ -752,15 +740,25 @@ function pieceType(climb: Climb) {
 	return climb.pieces[climb.at]?.tokenType;
 }
 
-/** `x.y` is a name that cannot be, not two sizes. */
-function namesX(climb: Climb): boolean {
-	const cross = climb.pieces[climb.at] as IToken;
-	const next = climb.pieces[climb.at + 1];
-	return (
-		cross.image === "x" &&
-		next?.tokenType === tokens.Dot &&
-		next.startOffset === endOf(cross)
-	);
+/** The piece here separates sizes. */
+function isCross(climb: Climb): boolean {
+	const { pieces, at } = climb;
+	const token = pieces[at];
+	const next = pieces[at + 1];
+	if (token?.tokenType === tokens.Name) {
+		// A capital between two numbers can mean nothing else.
+		return (
+			token.image === "X" &&
+			pieces[at - 1]?.tokenType === tokens.Measure &&
+			next?.tokenType === tokens.Measure
+		);
+	}
+	if (token?.tokenType !== tokens.Cross) return false;
+	if (token.image === "×") return true;
+	// Right behind the head stands a name, if anything: `given x`, `use x from ..`.
+	if (at === 1 && pieces[0]?.tokenType === tokens.Name) return false;
+	// `x.y` is a name that cannot be.
+	return !(next?.tokenType === tokens.Dot && next.startOffset === endOf(token));
 }
 
 function beginsExpression(climb: Climb): boolean {

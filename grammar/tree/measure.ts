@@ -75,8 +75,9 @@ export function measureReader(
 		if (!value || text.charCodeAt(span.start - 1) === 44) {
 			const faults: SyntaxFault[] = [];
 			value = readValue(text, span, image, faults);
-			if (faults.length === 0) known.set(image, value);
-			else for (const fault of faults) report(fault);
+			if (faults.length === 0 && !/^0[0-9]/.test(image))
+				known.set(image, value);
+			for (const fault of faults) report(fault);
 		}
 		return {
 			kind: "measure",
@@ -197,6 +198,8 @@ function checkZeroAndComma(
 				needlessZero,
 			),
 		);
+	} else if (digits.length === 3 && /(?:^|[\s=(,])[0-9]{1,3} $/.test(before)) {
+		// `1 000`: two sizes side by side, which the climber reports.
 	} else if (needlessZero) {
 		faults.push(
 			leadingZero(
