@@ -61,6 +61,8 @@ export interface Size {
 	readonly why: Why;
 	/** Sorted by source id; none for a size that the maker just states. */
 	readonly feeds: readonly Feed[];
+	/** Of a bare number: the unit that it takes where a length is wanted; undefined for a pure number. */
+	readonly bare?: "in" | "mm";
 	/** False where trigonometry or a curve came in: the value is the nearest micrometre. */
 	readonly exact: boolean;
 }

@@ -118,6 +118,8 @@ export interface FastenerSize {
 	readonly length: Size;
 	/** As a maker writes it: `#10 x 1 1/4`. */
 	readonly label: string;
+	/** Where its length is written, in the text of the fastener's line. */
+	readonly lengthSpan?: Span;
 }
 
 export type StageName = "rough" | "heavy" | "trimmed" | "final";

@@ -1,0 +1,222 @@
+// Where something is along an axis: an offset in a direction from a datum. A datum that could be doubted is an error
+// that lists the readings.
+
+import {
+	directionWords,
+	type Expression,
+	type Position,
+} from "../../grammar/index.ts";
+import { lengthOf } from "./expressions.ts";
+import type { Frame } from "./frame.ts";
+import {
+	axisIndex,
+	type Bounds,
+	type Meaning,
+	pathText,
+	type Side,
+	sides,
+} from "./meaning.ts";
+import { resolve } from "./names.ts";
+import { minus, named, plus, type Size, zero } from "./size.ts";
+import type { Way } from "./types.ts";
+
+export interface PositionContext {
+	readonly axis: Way;
+	/** Which face of a thing is meant when it is named without an offset: the lower (-1) or the upper (1) one on the axis. */
+	readonly near?: 1 | -1;
+	/** Readings to offer when no datum was named: `["above bottom", "up from floor"]`. */
+	readonly readings: readonly string[];
+	/** Where the floor is, world. */
+	readonly floor: Size;
+}
+
+const axisWords: Readonly<Record<Way, string>> = {
+	x: "left to right",
+	y: "up and down",
+	z: "front to back",
+};
+
+/** The place on the axis (world, mm) of a position with one offset or none. */
+export function placeOn(
+	frame: Frame,
+	position: Position,
+	context: PositionContext,
+): Size | undefined {
+	return placesOn(frame, position, context)?.[0];
+}
+
+/** All places of a position with several offsets. */
+export function placesOn(
+	frame: Frame,
+	position: Position,
+	context: PositionContext,
+): Size[] | undefined {
+	const origin = { uri: frame.uri, span: position.span };
+	if (!position.datum) {
+		tellUnclear(frame, position, context);
+		return undefined;
+	}
+	const label = pathText(position.datum.segments);
+	const meaning = resolve(frame, position.datum);
+	if (!meaning) return undefined;
+	const words = position.direction && directionWords[position.direction];
+	if (words && words.axis !== context.axis) {
+		frame.evaluation.report(
+			"wrong-direction",
+			origin,
+			`This is measured ${axisWords[context.axis]}, \`${position.direction}\` is not`,
+		);
+		return undefined;
+	}
+	const datum = datumOn(frame, position, meaning, label, context);
+	if (!datum) return undefined;
+	if (position.offsets.length === 0) return [datum.at];
+	const sign = words ? words.sign : datum.inward;
+	const places: Size[] = [];
+	for (const offset of position.offsets) {
+		const size = lengthOf(frame, offset);
+		if (!size) return undefined;
+		places.push(sign === 1 ? plus(datum.at, size) : minus(datum.at, size));
+	}
+	return places;
+}
+
+interface Datum {
+	readonly at: Size;
+	/** The way that an offset without a direction runs. */
+	readonly inward: 1 | -1;
+}
+
+function datumOn(
+	frame: Frame,
+	position: Position,
+	meaning: Meaning,
+	label: string,
+	context: PositionContext,
+): Datum | undefined {
+	const { axis } = context;
+	const index = axisIndex[axis];
+	const origin = { uri: frame.uri, span: position.span };
+	if (meaning.kind === "floor") {
+		if (axis === "y") return { at: named("floor", context.floor), inward: 1 };
+		frame.evaluation.report(
+			"wrong-direction",
+			origin,
+			`This is measured ${axisWords[axis]}, the floor is below`,
+		);
+		return undefined;
+	}
+	if (meaning.kind === "face") {
+		const { face } = meaning;
+		if (face.axis !== axis) {
+			frame.evaluation.report(
+				"wrong-direction",
+				origin,
+				`This is measured ${axisWords[axis]}, and \`${face.label}\` is not square to that`,
+			);
+			return undefined;
+		}
+		return {
+			at: named(label, face.at),
+			inward: face.outward === 1 ? -1 : 1,
+		};
+	}
+	const bounds = boundsOfMeaning(meaning);
+	if (!bounds) {
+		frame.evaluation.report(
+			"not-a-datum",
+			origin,
+			`\`${label}\` is nothing that can be measured from: name a face (\`${label}.top\`), a part or the floor`,
+		);
+		return undefined;
+	}
+	if (position.relation === "above")
+		return { at: named(label, bounds.max[index]), inward: 1 };
+	if (position.relation === "below")
+		return { at: named(label, bounds.min[index]), inward: -1 };
+	// A panel of a box stands for its outside face, where that is square to the measure.
+	const side = meaning.kind === "part" ? meaning.panelSide : undefined;
+	const outward =
+		side && sides[side].axis === axis ? sides[side].outward : undefined;
+	if (position.offsets.length === 0 && context.near !== undefined)
+		return {
+			at: named(label, (context.near === 1 ? bounds.max : bounds.min)[index]),
+			inward: context.near,
+		};
+	if (outward !== undefined)
+		return {
+			at: named(label, (outward === 1 ? bounds.max : bounds.min)[index]),
+			inward: outward === 1 ? -1 : 1,
+		};
+	const names: Readonly<Record<Way, readonly [Side, Side]>> = {
+		x: ["left", "right"],
+		y: ["bottom", "top"],
+		z: ["back", "front"],
+	};
+	frame.evaluation.report(
+		"datum-unclear",
+		origin,
+		`\`${label}\` could be measured from either side: write ${names[axis].map((name) => `\`${label}.${name}\``).join(" or ")}`,
+		{
+			fixes: names[axis].map((name) => ({
+				title: `Measure from \`${label}.${name}\``,
+				edits: position.datum
+					? [{ span: position.datum.span, text: `${label}.${name}` }]
+					: [],
+			})),
+		},
+	);
+	return undefined;
+}
+
+export function boundsOfMeaning(meaning: Meaning): Bounds | undefined {
+	if (meaning.kind === "part") return meaning.part;
+	if (meaning.kind === "thing") return meaning.thing.bounds();
+	return undefined;
+}
+
+function tellUnclear(
+	frame: Frame,
+	position: Position,
+	context: PositionContext,
+): void {
+	const readings = context.readings;
+	frame.evaluation.report(
+		"datum-unclear",
+		{ uri: frame.uri, span: position.span },
+		`Measured from what? It could be ${readings.map((reading) => `\`… ${reading}\``).join(" or ")}: write one of them`,
+		{
+			fixes: readings.map((reading) => ({
+				title: `Measure \`${reading}\``,
+				edits: [
+					{
+						span: { start: position.span.end, end: position.span.end },
+						text: ` ${reading}`,
+					},
+				],
+			})),
+		},
+	);
+}
+
+/**
+ * A bare distance whose datum the line's own meaning does not settle (`set-back 2`): tells the readings.
+ * `expression` is the distance.
+ */
+export function tellNoDatum(
+	frame: Frame,
+	expression: Expression,
+	readings: readonly string[],
+): void {
+	tellUnclear(
+		frame,
+		{
+			span: expression.span,
+			offsets: [expression],
+			direction: undefined,
+			relation: "from",
+			datum: undefined,
+		},
+		{ axis: "y", readings, floor: zero },
+	);
+}

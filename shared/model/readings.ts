@@ -1,0 +1,128 @@
+// `measured`: readings from the shop. Each replaces one size; everything downstream follows.
+
+import { positiveLength } from "./expressions.ts";
+import { type Binding, nearest, pathText } from "./meaning.ts";
+import type { PieceContext } from "./piece-context.ts";
+import type { Row } from "./rows.ts";
+import type { Size } from "./size.ts";
+import { withTolerance } from "./stock.ts";
+import type { MeasuredInfo } from "./types.ts";
+
+/** A calliper or tape reading, mm, half range: common practice, no source. */
+const readingTolerance = 0.1;
+
+/** Books the readings before anything is worked out. A reading of a material shadows it in this piece alone. */
+export function readReadings(
+	context: PieceContext,
+	rows: readonly Row[],
+): void {
+	for (const row of rows) {
+		const what = row.ref("what");
+		const size = positiveLength(
+			context.frame,
+			row.expression("reading"),
+			"A reading",
+		);
+		if (!what || !size) continue;
+		const path = pathText(what.segments);
+		const before = context.collected.readings.get(path);
+		if (before) {
+			context.evaluation.report(
+				"said-twice",
+				row.headline,
+				`\`${path}\` is measured twice: keep the reading that holds`,
+				{
+					related: [
+						{ origin: before.row.headline, message: "The first reading" },
+					],
+				},
+			);
+			continue;
+		}
+		context.collected.readings.set(path, { size, row, derived: undefined });
+		shadowStock(context, path, size);
+	}
+}
+
+function shadowStock(context: PieceContext, path: string, size: Size): void {
+	const [group, variant, fact] = path.split(".");
+	if (fact !== "thick" || !group || !variant) return;
+	const { scope } = context.frame;
+	const binding = scope.find(group);
+	const meaning = binding?.meaning();
+	if (!binding || meaning?.kind !== "material") return;
+	const inner = meaning.variants.get(variant);
+	const stock = inner?.meaning();
+	if (!inner || stock?.kind !== "stock") return;
+	const reading = context.collected.readings.get(path);
+	if (reading) reading.derived = stock.stock.thick;
+	const read = {
+		...stock.stock,
+		thick: withTolerance(size, stock.stock.id, readingTolerance, "as measured"),
+		tolerance: readingTolerance,
+	};
+	const shadowed = new Map<string, Binding>(meaning.variants);
+	shadowed.set(variant, {
+		declaration: inner.declaration,
+		meaning: () => ({ kind: "stock", stock: read }),
+	});
+	const own = scope.own(group);
+	if (own) replaceVariants(own, shadowed);
+	else
+		scope.declare(group, {
+			declaration: binding.declaration,
+			meaning: () => ({ kind: "material", variants: shadowed }),
+		});
+}
+
+/** A second reading of the same material adds to the first shadow. */
+function replaceVariants(
+	own: Binding,
+	variants: ReadonlyMap<string, Binding>,
+): void {
+	const meaning = own.meaning();
+	if (meaning?.kind !== "material") return;
+	const target = meaning.variants as Map<string, Binding>;
+	for (const [name, binding] of variants) target.set(name, binding);
+}
+
+/** The readings with what the design says without them; one that names no size is told. */
+export function tellReadings(context: PieceContext): MeasuredInfo[] {
+	const { readings, sizes } = context.collected;
+	return [...readings].flatMap(([what, { size, row, derived }]) => {
+		const ref = row.ref("what");
+		const expression = row.expression("reading");
+		if (!ref || !expression) return [];
+		if (!derived) {
+			const near = nearest(what, sizes.keys());
+			context.evaluation.report(
+				"unknown-size",
+				row.at(ref.span),
+				`\`${what}\` is no size of this piece that can be measured${near ? `: did you mean \`${near}\`?` : ", as `case.middle.length` or `ply.three-quarter.thick` would be"}`,
+				near
+					? {
+							fix: {
+								title: `Change to \`${near}\``,
+								edits: [{ span: ref.span, text: near }],
+							},
+						}
+					: {},
+			);
+			return [];
+		}
+		const spread = derived.feeds.reduce(
+			(sum, feed) => sum + Math.abs(feed.weight) * feed.source.tolerance,
+			0,
+		);
+		return [
+			{
+				what,
+				reading: size,
+				derived,
+				expected: Math.max(spread, context.shop.crosscut) + readingTolerance,
+				origin: row.headline,
+				readingSpan: expression.span,
+			},
+		];
+	});
+}
