@@ -14,6 +14,7 @@ import {
 	type Point2,
 	planeAxes,
 	type Solid,
+	sizeOf,
 	type Vec3,
 } from "./solid.ts";
 
@@ -288,8 +289,7 @@ function pushedVolume(
 	for (const cell of remainder(common.box, common.cuts)) {
 		const bounds = shapedBounds(cell, common.outlines);
 		if (bounds === undefined) continue;
-		const lines = longestLines(bounds, common.outlines);
-		if (Math.min(...across(lines, axis)) <= 4 * tolerance) continue;
+		if (Math.min(...across(sizeOf(bounds), axis)) <= 4 * tolerance) continue;
 		volume += shapedVolume(cell, common.outlines);
 	}
 	return volume;
@@ -386,8 +386,7 @@ function sharesWidth(
 	for (const cell of remainder(common.box, common.cuts)) {
 		const bounds = shapedBounds(cell, common.outlines);
 		if (bounds === undefined) continue;
-		const lines = longestLines(bounds, common.outlines);
-		if (Math.min(...across(lines, axis)) > tolerance) return true;
+		if (Math.min(...across(sizeOf(bounds), axis)) > tolerance) return true;
 	}
 	return false;
 }
