@@ -6,9 +6,11 @@ import {
 	missingCloseBrace,
 	missingOpenBrace,
 	strayCloseBrace,
+	strayOpenBrace,
 } from "./errors.ts";
 import { endOf } from "./lexer.ts";
 import { tokens } from "./tokens.ts";
+import type { Span } from "./tree/nodes.ts";
 
 /** Tab stops for comparing indentation; a file that mixes tabs and blanks otherwise cannot be read by eye either. */
 const tabWidth = 4;
@@ -68,8 +70,12 @@ interface Line {
 
 interface OpenBlock {
 	readonly token: IToken;
+	/** Column of the line on which its statement began. */
 	readonly column: number;
+	/** Line on which the brace stands. */
 	readonly line: number;
+	/** Where the brace stands among the tokens written. */
+	readonly at: number;
 }
 
 /**
@@ -98,7 +104,7 @@ export function balanceBraces(
 		) {
 			faults.push(
 				missingCloseBrace(
-					{ start: block.token.startOffset, end: endOf(block.token) },
+					spanOf(block.token),
 					at,
 					at === text.length
 						? `\n${" ".repeat(block.column)}}`
@@ -109,22 +115,25 @@ export function balanceBraces(
 	};
 
 	let written = 0;
+	/** The line on which the running statement began. */
+	let head = 0;
+	/** The line before got its `{` back. */
+	let reopened = false;
 	for (let number = 0; number < lines.length; number++) {
 		const line = lines[number] as Line;
+		if (reopened || !continues(all, lines, number, head)) head = number;
+		reopened = false;
+		const { column } = lines[head] as Line;
 		for (; written < line.first; written++) out.push(all[written] as IToken);
+		const leadingBrace =
+			(all[line.first] as IToken).tokenType === tokens.RightBrace;
+		const stays = leadingBrace ? line.column : line.column - 1;
+		while ((open.at(-1)?.column ?? -1) > stays) closeVirtually(line.start);
 		let leading = true;
-		if ((all[line.first] as IToken).tokenType === tokens.RightBrace) {
-			while ((open.at(-1)?.column ?? -1) > line.column)
-				closeVirtually(line.start);
-		} else {
-			while ((open.at(-1)?.column ?? -1) >= line.column) {
-				closeVirtually(line.start);
-			}
-		}
 		for (let i = line.first; i < line.behind; i++) {
 			const token = all[i] as IToken;
 			if (token.tokenType === tokens.LeftBrace) {
-				open.push({ token, column: line.column, line: number });
+				open.push({ token, column, line: number, at: out.length });
 				out.push(token);
 			} else if (token.tokenType === tokens.RightBrace) {
 				const top = open.at(-1);
@@ -137,9 +146,7 @@ export function balanceBraces(
 					open.pop();
 					out.push(token);
 				} else if (!hiddenBefore(all, lines, number)) {
-					faults.push(
-						strayCloseBrace({ start: token.startOffset, end: endOf(token) }),
-					);
+					faults.push(strayCloseBrace(spanOf(token)));
 				}
 			} else {
 				out.push(token);
@@ -147,24 +154,72 @@ export function balanceBraces(
 			leading = leading && token.tokenType === tokens.RightBrace;
 		}
 		written = line.behind;
-		if (lostItsBrace(all, lines, nextShallow, number, open.at(-1))) {
+		const closing = lines[nextShallow[head] as number];
+		const closers =
+			closing?.column === column ? leadingBraces(all, closing) : 0;
+		dropSurplus(open, number, closers, out, faults);
+		if (closers > 0 && lostItsBrace(all, lines, number, open.at(-1))) {
 			const last = all[line.behind - 1] as IToken;
 			const brace = virtualToken(tokens.LeftBrace, endOf(last));
-			open.push({ token: brace, column: line.column, line: number });
+			open.push({ token: brace, column, line: number, at: out.length });
 			out.push(brace);
+			reopened = true;
 			if (!hiddenInText(all, line, "{")) {
-				faults.push(
-					missingOpenBrace({
-						start: (all[line.first] as IToken).startOffset,
-						end: endOf(last),
-					}),
-				);
+				const { start } = spanOf(all[line.first] as IToken);
+				faults.push(missingOpenBrace({ start, end: endOf(last) }));
 			}
 		}
 	}
 	for (; written < all.length; written++) out.push(all[written] as IToken);
 	while (open.length > 0) closeVirtually(text.length);
 	return out;
+}
+
+/** The line goes on with the statement that began on the line `head`, because the line before asks for more. */
+function continues(
+	all: readonly IToken[],
+	lines: readonly Line[],
+	number: number,
+	head: number,
+): boolean {
+	const before = lines[number - 1];
+	return (
+		before !== undefined &&
+		(lines[number] as Line).column > (lines[head] as Line).column &&
+		asksForMore(all[before.behind - 1] as IToken)
+	);
+}
+
+/** How many `}` a line begins with. */
+function leadingBraces(all: readonly IToken[], line: Line): number {
+	let count = 0;
+	while (
+		line.first + count < line.behind &&
+		(all[line.first + count] as IToken).tokenType === tokens.RightBrace
+	) {
+		count++;
+	}
+	return count;
+}
+
+/** A line that opens more blocks than the line that closes it closes has a `{` too many: the first ones go. */
+function dropSurplus(
+	open: OpenBlock[],
+	number: number,
+	closers: number,
+	out: IToken[],
+	faults: FaultSink,
+): void {
+	if (closers === 0) return;
+	let first = open.length;
+	while (first > 0 && open[first - 1]?.line === number) first--;
+	const surplus = open.length - first - closers;
+	if (surplus <= 0) return;
+	const dropped = open.splice(first, surplus);
+	for (const block of dropped) faults.push(strayOpenBrace(spanOf(block.token)));
+	const gone = new Set(dropped.map((block) => block.token));
+	const tail = out.splice((dropped[0] as OpenBlock).at);
+	for (const token of tail) if (!gone.has(token)) out.push(token);
 }
 
 function linesOf(text: string, all: readonly IToken[]): Line[] {
@@ -221,25 +276,27 @@ function blockEndsHere(
 	return !itself;
 }
 
+/** The line is a header whose `{` is missing; that a `}` stands behind its lines is known already. */
 function lostItsBrace(
 	all: readonly IToken[],
 	lines: readonly Line[],
-	nextShallow: Int32Array,
 	number: number,
 	top: OpenBlock | undefined,
 ): boolean {
 	const line = lines[number] as Line;
 	const below = lines[number + 1];
-	if (!below || below.column <= line.column || top?.line === number)
+	if (!below || below.column <= line.column || top?.line === number) {
 		return false;
-	const closing = lines[nextShallow[number] as number];
-	return (
-		closing !== undefined &&
-		closing.column === line.column &&
-		(all[closing.first] as IToken).tokenType === tokens.RightBrace &&
-		(all[line.first] as IToken).tokenType === tokens.Name &&
-		!asksForMore(all[line.behind - 1] as IToken)
-	);
+	}
+	// Behind a comma the header may go on and bring its `{` on the next line.
+	const goesOn =
+		asksForMore(all[line.behind - 1] as IToken) &&
+		(all[below.behind - 1] as IToken).tokenType === tokens.LeftBrace;
+	return (all[line.first] as IToken).tokenType === tokens.Name && !goesOn;
+}
+
+function spanOf(token: IToken): Span {
+	return { start: token.startOffset, end: endOf(token) };
 }
 
 /** The token leaves its statement open: a comma or an operator. */

@@ -34,6 +34,7 @@ export const faultSeverities = {
 	"square-brackets": "error",
 	"stray-bracket": "error",
 	"stray-close-brace": "error",
+	"stray-open-brace": "error",
 	"stray-comma": "error",
 	"stray-percent": "error",
 	"stray-sign": "error",
@@ -113,6 +114,15 @@ export function strayCloseBrace(span: Span) {
 		span,
 		"This `}` closes nothing; remove it",
 		{ title: "Remove `}`", edits: [{ span, text: "" }] },
+	);
+}
+
+export function strayOpenBrace(span: Span) {
+	return fault(
+		"stray-open-brace",
+		span,
+		"This `{` is one too many: only one block is closed below; remove it",
+		{ title: "Remove `{`", edits: [{ span, text: "" }] },
 	);
 }
 

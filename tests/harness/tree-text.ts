@@ -98,3 +98,19 @@ export function applyFix(text: string, fault: SyntaxFault): string {
 export function faultIds(text: string): string[] {
 	return parse(text).faults.map((fault) => fault.id);
 }
+
+/**
+ * Reads a text in which a line of carets and an id stands below each faulty place, and returns the text without these
+ * lines, and once more with the marks as the parser would set them: equal to the input if all is as expected.
+ */
+export function remarked(marked: string): { text: string; marks: string } {
+	const text = marked
+		.split("\n")
+		.filter((line) => !/^\s*\^+ [a-z-]+$/.test(line))
+		.join("\n");
+	const marks = faultText(text).replace(
+		/^(\s*\^+) (?:\([a-z]+\) )?([a-z-]+): .*$/gm,
+		"$1 $2",
+	);
+	return { text, marks };
+}
