@@ -223,3 +223,36 @@ test("the first word of a statement, phrase words and new names have colours of 
 	expect(scopesOf("at max(a, b)", "max")).toBe("entity.name.function.storyrod");
 	expect(scopesOf("case.top b", "case")).toBe("variable.other.storyrod");
 });
+
+test("the language configuration has patterns that work", () => {
+	const configuration = JSON.parse(
+		colouringFiles().get("language-configuration.json") ?? "",
+	);
+	const word = new RegExp(configuration.wordPattern, "g");
+	expect("leg front-left 12 #8 case.top é-2".match(word)).toEqual([
+		"leg",
+		"front-left",
+		"12",
+		"#8",
+		"case",
+		"top",
+		"é-2",
+	]);
+	const deeper = new RegExp(
+		configuration.indentationRules.increaseIndentPattern,
+	);
+	const shallower = new RegExp(
+		configuration.indentationRules.decreaseIndentPattern,
+	);
+	for (const line of ["box case {", "  a 3/4 { // why", 'b 15" {']) {
+		expect(deeper.test(line), line).toBe(true);
+	}
+	for (const line of ["box case", "a { b }", "a // {", "}"]) {
+		expect(deeper.test(line), line).toBe(false);
+	}
+	expect(shallower.test("  }")).toBe(true);
+	expect(shallower.test("a }")).toBe(false);
+	const enter = new RegExp(configuration.onEnterRules[0].beforeText);
+	expect(enter.test("  /// A low bench")).toBe(true);
+	expect(enter.test("  // plain")).toBe(false);
+});

@@ -205,25 +205,21 @@ function languageConfiguration() {
 				close,
 				notIn: ["string", "comment"],
 			})),
-			{ open: '"', close: '"', notIn: ["string", "comment", "number"] },
+			{ open: '"', close: '"', notIn: ["string", "comment"] },
 		],
 		autoCloseBefore: ";,)}] \n\t",
 		surroundingPairs: [...pairs, ['"', '"']],
 		colorizedBracketPairs: pairs,
 		wordPattern: `#?(?:[${letter}0-9][${wordCharacter}]*(?:-[${wordCharacter}]+)*)`,
 		indentationRules: {
-			increaseIndentPattern: '^(?:[^"/]|"[^"]*"|/(?!/))*\\{\\s*(?://.*)?$',
+			// A `{` at the end of a line, before a comment at most, and not in one.
+			increaseIndentPattern: "^[^/]*(?:/(?!/)[^/]*)*\\{[ \\t]*(?://.*)?$",
 			decreaseIndentPattern: "^\\s*\\}",
 		},
 		onEnterRules: [
 			{
 				beforeText: "^\\s*///.*\\S.*$",
 				action: { indent: "none", appendText: "/// " },
-			},
-			{
-				beforeText: '^[^"/]*\\{\\s*$',
-				afterText: "^\\s*\\}",
-				action: { indent: "indentOutdent" },
 			},
 		],
 	};
