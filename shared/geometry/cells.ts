@@ -1,6 +1,6 @@
 // Boxes that overlap become boxes that do not, so that volumes can be added up.
 
-import { type Box, commonBox, isEmpty, type Vec3 } from "./solid.ts";
+import { type Box, isEmpty, type Vec3 } from "./solid.ts";
 
 /** The union of boxes as boxes that share no volume. Empty ones are dropped; the order follows the input. */
 export function disjointBoxes(boxes: readonly Box[]): readonly Box[] {
@@ -19,7 +19,7 @@ export function remainder(box: Box, cuts: readonly Box[]): readonly Box[] {
 	if (isEmpty(box)) return [];
 	let left: Box[] = [box];
 	for (const cut of cuts) {
-		if (isEmpty(commonBox(box, cut))) continue;
+		if (!shareVolume(box, cut)) continue;
 		const next: Box[] = [];
 		for (const piece of left) subtract(piece, cut, next);
 		left = next;
@@ -29,7 +29,7 @@ export function remainder(box: Box, cuts: readonly Box[]): readonly Box[] {
 
 /** Appends what is left of `box` outside `cut` to `into`: the box itself, or up to six boxes around the cut. */
 function subtract(box: Box, cut: Box, into: Box[]): void {
-	if (isEmpty(commonBox(box, cut))) {
+	if (!shareVolume(box, cut)) {
 		into.push(box);
 		return;
 	}
@@ -49,6 +49,15 @@ function subtract(box: Box, cut: Box, into: Box[]): void {
 	}
 }
 
+/** True where two boxes that are not empty share volume. */
+function shareVolume(a: Box, b: Box): boolean {
+	return (
+		Math.max(a.min[0], b.min[0]) < Math.min(a.max[0], b.max[0]) &&
+		Math.max(a.min[1], b.min[1]) < Math.min(a.max[1], b.max[1]) &&
+		Math.max(a.min[2], b.min[2]) < Math.min(a.max[2], b.max[2])
+	);
+}
+
 function withAxis(point: Vec3, axis: number, value: number): Vec3 {
 	return [
 		axis === 0 ? value : point[0],
@@ -65,7 +74,7 @@ function anyOverlap(boxes: readonly Box[]): boolean {
 		for (let j = i + 1; j < sorted.length; j++) {
 			const b = sorted[j] as Box;
 			if (b.min[0] >= a.max[0]) break;
-			if (!isEmpty(commonBox(a, b))) return true;
+			if (shareVolume(a, b)) return true;
 		}
 	}
 	return false;

@@ -399,7 +399,8 @@ function halved(
 ): number {
 	let low = free;
 	let high = meeting;
-	while (high - low > 0.0005) {
+	// Sixty halvings are more than any number of millimetres needs, and end also where sizes are not numbers.
+	for (let i = 0; i < 60 && high - low > 0.0005; i++) {
 		const middle = (low + high) / 2;
 		if (meets(middle)) high = middle;
 		else low = middle;

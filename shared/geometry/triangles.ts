@@ -3,7 +3,7 @@
 import { remainder } from "./cells.ts";
 import { walkingAxis } from "./measure.ts";
 import { crossAxes, type Strip, trapezoids, walk } from "./sections.ts";
-import type { Axis, Point2, Solid, Vec3 } from "./solid.ts";
+import type { Axis, Box, Point2, Solid, Vec3 } from "./solid.ts";
 
 /** A closed surface: corners used by several triangles stand once. */
 export interface Mesh {
@@ -32,9 +32,12 @@ const merge = 1e-6;
 /**
  * The surface of a solid as triangles, outlines in any planes and cuts included. Every edge of a triangle is met by
  * one that runs the other way, so the mesh is closed; where two parts of a solid only meet along an edge, that edge is met
- * twice. Details below a thousandth of a millimetre may be lost.
+ * twice. Details below a thousandth of a millimetre may be lost. A solid that reaches a kilometre from the origin, or has no
+ * number for a size, has no triangles.
  */
 export function trianglesOf(solid: Solid): Mesh {
+	if (!isDrawable(solid.box))
+		return { positions: [], indices: [], normals: [] };
 	const axis = walkingAxis(solid.outlines);
 	const inner = new Map<string, { up: Face[]; down: Face[] }>();
 	const faces: Face[] = [];
@@ -53,6 +56,10 @@ export function trianglesOf(solid: Solid): Mesh {
 		for (const face of down) faces.push(...freeOf(face, up, flat));
 	}
 	return meshOf(faces);
+}
+
+function isDrawable(box: Box): boolean {
+	return [...box.min, ...box.max].every((c) => Math.abs(c) < 1e6);
 }
 
 /** The same surface with corners and normals for each triangle. */
@@ -397,22 +404,22 @@ function meshOf(faces: readonly Face[]): Mesh {
 	return { positions: points.flat(), indices, normals };
 }
 
+/** Width of the cells in which corners are looked up, mm. Odd, so that round sizes do not fall on their sides. */
+const cellSize = 0.0137;
+
 /** Corners found again by their place. */
 class Corners {
 	readonly points: Vec3[] = [];
 	readonly #cells = new Map<string, number[]>();
 
 	of(point: Vec3): number {
-		const cell = point.map((c) => Math.floor(c / (4 * merge))) as [
-			number,
-			number,
-			number,
-		];
-		for (let dx = -1; dx <= 1; dx++) {
-			for (let dy = -1; dy <= 1; dy++) {
-				for (let dz = -1; dz <= 1; dz++) {
-					const key = `${cell[0] + dx},${cell[1] + dy},${cell[2] + dz}`;
-					for (const known of this.#cells.get(key) ?? []) {
+		// A place near the side of its cell is looked for on both sides of it.
+		const low = point.map((c) => Math.floor((c - 2 * merge) / cellSize));
+		const high = point.map((c) => Math.floor((c + 2 * merge) / cellSize));
+		for (let x = low[0] as number; x <= (high[0] as number); x++) {
+			for (let y = low[1] as number; y <= (high[1] as number); y++) {
+				for (let z = low[2] as number; z <= (high[2] as number); z++) {
+					for (const known of this.#cells.get(`${x},${y},${z}`) ?? []) {
 						if (apart(this.points[known] as Vec3, point) < 2 * merge) {
 							return known;
 						}
@@ -421,7 +428,7 @@ class Corners {
 			}
 		}
 		const index = this.points.push(point) - 1;
-		const key = cell.join(",");
+		const key = point.map((c) => Math.floor(c / cellSize)).join(",");
 		const list = this.#cells.get(key);
 		if (list === undefined) this.#cells.set(key, [index]);
 		else list.push(index);
