@@ -3,3 +3,4 @@ export { type ParseResult, parse } from "./parse.ts";
 export * from "./table/fill.ts";
 export * from "./table/index.ts";
 export type * from "./tree/nodes.ts";
+export * from "./tree/walk.ts";
