@@ -95,23 +95,21 @@ export function balanceBraces(
 	const out: IToken[] = [];
 	const open: OpenBlock[] = [];
 
-	const closeVirtually = (at: number) => {
+	/** Closes the innermost block at `at`; `before` is the line behind which a mend would close it. */
+	const closeVirtually = (at: number, before: number) => {
 		const block = open.pop() as OpenBlock;
 		out.push(virtualToken(tokens.RightBrace, at));
-		if (
-			block.token.image !== "" &&
-			!hiddenInText(all, lines[block.line], "}")
-		) {
-			faults.push(
-				missingCloseBrace(
-					spanOf(block.token),
-					at,
-					at === text.length
-						? `\n${" ".repeat(block.column)}}`
-						: `${" ".repeat(block.column)}}\n`,
-				),
-			);
+		if (block.token.image === "" || hiddenInText(all, lines[block.line], "}")) {
+			return;
 		}
+		const last = all[(lines[before] as Line).behind - 1] as IToken;
+		faults.push(
+			missingCloseBrace(
+				spanOf(block.token),
+				lineEnd(text, endOf(last)),
+				block.column,
+			),
+		);
 	};
 
 	let written = 0;
@@ -128,8 +126,12 @@ export function balanceBraces(
 		const leadingBrace =
 			(all[line.first] as IToken).tokenType === tokens.RightBrace;
 		const stays = leadingBrace ? line.column : line.column - 1;
-		while ((open.at(-1)?.column ?? -1) > stays) closeVirtually(line.start);
+		while ((open.at(-1)?.column ?? -1) > stays) {
+			closeVirtually(line.start, number - 1);
+		}
 		let leading = true;
+		// On a line with a `}` too many the one that cuts a statement in two is it.
+		let surplus = leadingBrace ? 0 : surplusOf(all, line);
 		for (let i = line.first; i < line.behind; i++) {
 			const token = all[i] as IToken;
 			if (token.tokenType === tokens.LeftBrace) {
@@ -139,6 +141,7 @@ export function balanceBraces(
 				const top = open.at(-1);
 				const closes =
 					top !== undefined &&
+					!(surplus > 0 && inMidStatement(all[i + 1])) &&
 					(top.line === number ||
 						(leading && top.column === line.column) ||
 						(i === line.behind - 1 && blockEndsHere(all, lines, number, top)));
@@ -146,6 +149,7 @@ export function balanceBraces(
 					open.pop();
 					out.push(token);
 				} else if (!hiddenBefore(all, lines, number)) {
+					surplus--;
 					faults.push(strayCloseBrace(spanOf(token)));
 				}
 			} else {
@@ -171,7 +175,9 @@ export function balanceBraces(
 		}
 	}
 	for (; written < all.length; written++) out.push(all[written] as IToken);
-	while (open.length > 0) closeVirtually(text.length);
+	while (open.length > 0) {
+		closeVirtually(text.length, lines.length - 1);
+	}
 	return out;
 }
 
@@ -188,6 +194,39 @@ function continues(
 		(lines[number] as Line).column > (lines[head] as Line).column &&
 		asksForMore(all[before.behind - 1] as IToken)
 	);
+}
+
+/** How many more `}` than `{` a line has. */
+function surplusOf(all: readonly IToken[], line: Line): number {
+	let surplus = 0;
+	for (let i = line.first; i < line.behind; i++) {
+		const type = (all[i] as IToken).tokenType;
+		if (type === tokens.RightBrace) surplus++;
+		else if (type === tokens.LeftBrace) surplus--;
+	}
+	return surplus;
+}
+
+/** A `}` before this token stands in the middle of a statement. */
+function inMidStatement(next: IToken | undefined): boolean {
+	switch (next?.tokenType) {
+		case undefined:
+		case tokens.Newline:
+		case tokens.Semicolon:
+		case tokens.RightBrace:
+		case tokens.LeftBrace:
+			return false;
+		default:
+			return true;
+	}
+}
+
+function lineEnd(text: string, from: number): number {
+	for (let i = from; i < text.length; i++) {
+		const code = text.charCodeAt(i);
+		if (code === 10 || code === 13) return i;
+	}
+	return text.length;
 }
 
 /** How many `}` a line begins with. */

@@ -84,14 +84,24 @@ function quoted(text: string): string {
 
 // Braces and statements
 
-export function missingCloseBrace(open: Span, insertAt: number, text: string) {
+/** `insertAt` is the end of the last line of the block, `column` the indentation of its header. */
+export function missingCloseBrace(
+	open: Span,
+	insertAt: number,
+	column: number,
+) {
 	return fault(
 		"missing-close-brace",
 		open,
 		"This `{` is never closed; a `}` is missing where its block ends",
 		{
 			title: "Close the block with `}`",
-			edits: [{ span: { start: insertAt, end: insertAt }, text }],
+			edits: [
+				{
+					span: { start: insertAt, end: insertAt },
+					text: `\n${" ".repeat(column)}}`,
+				},
+			],
 		},
 	);
 }

@@ -404,6 +404,33 @@ test("a closing brace too many is dropped", () => {
 	faults("a\n}\n^ stray-close-brace\nb", "a\nb");
 });
 
+test("of the closing braces on a line the one in a statement's middle is too many", () => {
+	faults(
+		"a { b; c } d; e }\n         ^ stray-close-brace\nf",
+		"a { b; c d; e }\nf",
+	);
+});
+
+test("the mend of a lost closing brace leaves the comments of the next statement alone", () => {
+	mends("a {\n  b // why\n\n/// next\nc", "a {\n  b // why\n}\n\n/// next\nc");
+});
+
+test("what is wrong in itself behind a block is told rather than that it stands there", () => {
+	mends("a { b } )", "a { b } ");
+	mends("a { b },", "a { b }");
+});
+
+test("a header that goes on over a comma gets its own brace's column", () => {
+	faults(
+		"a b,\n  c {\n  d\n}\ne {\n  ^ missing-close-brace\n",
+		"a [b, c] { d }\ne {}",
+	);
+});
+
+test("a `{` too many is dropped where only one block is closed", () => {
+	mends("a { b {\n  c\n}\nd", "a  b {\n  c\n}\nd");
+});
+
 test("a brace that an open text swallowed is no fault of its own", () => {
 	faults(
 		'a {\n  b c "d {\n      ^^^^ open-text\n    e\n  }\n  f\n}',

@@ -81,10 +81,11 @@ function buildStatement(building: Building, raw: RawStatement): Statement {
 		height: 0,
 	};
 	const items = readItems(climb);
-	if (!raw.apart) {
-		const span = tokenSpan(first);
-		faults.structure =
-			pieces.length > 0 ? wordsAfterBlock(span) : twoBlocks(span);
+	if (!raw.apart && pieces.length > 0) {
+		// What stands there may be wrong in itself, and then that is the thing to tell.
+		faults.structure ??= wordsAfterBlock(tokenSpan(first));
+	} else if (!raw.apart) {
+		faults.structure = twoBlocks(tokenSpan(first));
 	} else if (pieces.length === 0) {
 		faults.structure = blockWithoutHead(tokenSpan(first));
 	}
