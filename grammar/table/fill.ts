@@ -351,6 +351,7 @@ class Attempt {
 }
 
 function wordOf(item: Item | undefined): string | undefined {
+	if (item?.kind === "equals") return "=";
 	return item?.kind === "path" && item.segments.length === 1
 		? item.segments[0]?.text
 		: undefined;

@@ -163,11 +163,11 @@ class Files {
 		};
 		this.opened.set(uri, file);
 		for (const row of rows.all)
-			this.declare(frame, rows, row, pieces, stockNames);
+			this.declareRow(frame, rows, row, pieces, stockNames);
 		return file;
 	}
 
-	private declare(
+	private declareRow(
 		frame: Frame,
 		rows: Rows,
 		row: Row,
@@ -299,7 +299,7 @@ class Files {
 	private import(
 		frame: Frame,
 		name: NameNode,
-		uri: string,
+		_uri: string,
 		path: string,
 		file: OpenFile,
 		stockNames: Binding[],

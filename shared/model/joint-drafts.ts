@@ -26,10 +26,17 @@ export interface JointDraft {
 	apart: number;
 	/** Set by whoever knows it better than the boxes of the two parts do. */
 	contact: Contact | undefined;
+	/** The parts of a box, leg … by its path: tells inside from outside. */
+	readonly siblings: (owner: string) => readonly PartDraft[];
 }
 
 export class JointDrafts {
 	private readonly byPair = new Map<string, JointDraft>();
+	private readonly parts: readonly PartDraft[];
+
+	constructor(parts: readonly PartDraft[]) {
+		this.parts = parts;
+	}
 
 	find(a: PartDraft, b: PartDraft): JointDraft | undefined {
 		return this.byPair.get(pairKey(a, b));
@@ -57,6 +64,7 @@ export class JointDrafts {
 			fits: [],
 			apart: 0,
 			contact,
+			siblings: (owner) => this.parts.filter((part) => part.owner === owner),
 		};
 		this.byPair.set(pairKey(host, member), draft);
 		return draft;

@@ -6,6 +6,7 @@ import type { Frame } from "./frame.ts";
 import type { JointDrafts } from "./joint-drafts.ts";
 import { type Meaning, pathText, type Scope, type Thing } from "./meaning.ts";
 import { resolve } from "./names.ts";
+import type { PartDraft } from "./part-builder.ts";
 import type { Row } from "./rows.ts";
 import { named, type Size, settled } from "./size.ts";
 import type {
@@ -36,7 +37,7 @@ export interface Reading {
 
 /** The lists that a piece ends up with. One set for a piece and all that it makes from components. */
 export interface Collected {
-	readonly parts: Part[];
+	readonly parts: PartDraft[];
 	readonly joints: JointDrafts;
 	readonly givens: Given[];
 	readonly boxes: BoxInfo[];

@@ -4,12 +4,12 @@ import { Rational } from "../units/rational.ts";
 import { meaningsOf } from "./constructs/index.ts";
 import type { SetValue } from "./constructs/sizes.ts";
 import { cutInfos } from "./cut-parts.ts";
-import type { Evaluation } from "./evaluation.ts";
 import { countOf, inches, positiveLength } from "./expressions.ts";
 import type { Frame } from "./frame.ts";
 import { JointDrafts } from "./joint-drafts.ts";
 import { finishJoints } from "./joints.ts";
 import { type Meaning, Scope } from "./meaning.ts";
+import type { PartDraft } from "./part-builder.ts";
 import type { Collected, PieceContext } from "./piece-context.ts";
 import { readReadings, tellReadings } from "./readings.ts";
 import { type Row, type Rows, readRows } from "./rows.ts";
@@ -126,9 +126,10 @@ function force(meaning: Meaning | undefined): void {
 }
 
 export function emptyCollected(): Collected {
+	const parts: PartDraft[] = [];
 	return {
-		parts: [],
-		joints: new JointDrafts(),
+		parts,
+		joints: new JointDrafts(parts),
 		givens: [],
 		boxes: [],
 		legs: [],

@@ -46,16 +46,18 @@ export function spreadOf(feeds: readonly Feed[]): Spread {
 
 /**
  * The share (0 to 1) of sizes that come out from `low` to `high`, all in mm, if every source is spread normally about its
- * middle with its tolerance at three standard deviations.
+ * middle with its tolerance at so many standard deviations.
  */
 export function shareWithin(
 	middle: number,
 	expected: number,
 	low: number,
 	high: number,
+	deviations = 3,
 ): number {
-	if (!(expected > 0)) return middle >= low && middle <= high ? 1 : 0;
-	const deviation = expected / 3;
+	if (!(expected > 0 && deviations > 0))
+		return middle >= low && middle <= high ? 1 : 0;
+	const deviation = expected / deviations;
 	return (
 		normalBelow((high - middle) / deviation) -
 		normalBelow((low - middle) / deviation)
