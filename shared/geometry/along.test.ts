@@ -122,6 +122,32 @@ describe("A ray in a solid", () => {
 		expect(lengthInside(wedge, [70, 20, -5], [0, 0, 1])).toBe(0);
 	});
 
+	test("through corners of an outline, and past one", () => {
+		const diamond: Solid = {
+			box: { min: [-50, -50, 0], max: [50, 50, 20] },
+			outlines: [
+				{
+					plane: "xy",
+					points: [
+						[30, 0],
+						[0, 20],
+						[-30, 0],
+						[0, -20],
+					],
+				},
+			],
+			cuts: [],
+		};
+		expect(stretchesAlong(diamond, [-60, 0, 10], [1, 0, 0])).toEqual([
+			{ from: 30, to: 90 },
+		]);
+		expect(stretchesAlong(diamond, [0, 60, 10], [0, -1, 0])).toEqual([
+			{ from: 40, to: 80 },
+		]);
+		expect(lengthInside(diamond, [-60, 20, 10], [1, 0, 0])).toBe(0);
+		expect(lengthInside(diamond, [-60, -20, 10], [1, 0, 0])).toBe(0);
+	});
+
 	test("agrees with its triangles", () => {
 		let met = 0;
 		for (let seed = 0; seed < 150; seed++) {
@@ -331,6 +357,31 @@ describe("Cover", () => {
 			expect(nearest, `seed ${seed}`).toBeLessThan(cover + 8);
 		}
 		expect(tried).toBeGreaterThan(50);
+	});
+
+	test("a cube on its point under a ceiling: only the ceiling's own face parts them", () => {
+		const third = 1 / Math.sqrt(3);
+		const [h, q] = [Math.SQRT1_2, 1 / Math.sqrt(6)];
+		const cube: Envelope = {
+			centre: [0, 0, 0],
+			// Rows of a turn that brings the diagonal (1, 1, 1) upright.
+			axes: [
+				[h, q, third],
+				[-h, q, third],
+				[0, -2 * q, third],
+			],
+			half: [5, 5, 5],
+			radius: 0,
+		};
+		// Its point stands half a diagonal above its middle: 5 times the root of 3.
+		const top = 5 * Math.sqrt(3);
+		const ceiling = (height: number): Solid => ({
+			box: { min: [-200, -200, -200], max: [200, 200, 200] },
+			outlines: [],
+			cuts: [{ min: [-90, -80, height], max: [70, 60, height + 50] }],
+		});
+		expect(coverOf(ceiling(top + 1), cube).distance).toBeCloseTo(1, 9);
+		expect(coverOf(ceiling(top - 1), cube).distance).toBeCloseTo(-1, 9);
 	});
 
 	test("two fasteners: parallel, crossing and meeting", () => {
