@@ -11,7 +11,7 @@ import { endOf } from "../lexer.ts";
 import type { RawBlock, RawStatement } from "../parser.ts";
 import { type Climb, noFaults, readItems, settleFaults } from "./climb.ts";
 import { type DocReader, docReader } from "./comments.ts";
-import { type MeasureReader, measureReader } from "./measure.ts";
+import { measureReader } from "./measure.ts";
 import type {
 	Block,
 	Comment,
@@ -22,12 +22,10 @@ import type {
 } from "./nodes.ts";
 
 interface Building {
-	readonly text: string;
-	readonly readMeasure: MeasureReader;
 	readonly docOf: DocReader;
 	readonly report: FaultSink;
-	/** Faults of the statement that is being read. */
-	faults: ReturnType<typeof noFaults>;
+	/** The reader of items: one for all statements, as its state ends with each statement. */
+	readonly climb: Climb;
 }
 
 export function buildFile(
@@ -37,15 +35,22 @@ export function buildFile(
 	report: FaultSink,
 ): FileNode {
 	const docs = docReader(text, comments);
+	const faults = noFaults();
+	const readMeasure = measureReader(text, (fault) => {
+		(fault.severity === "error" ? faults.own : faults.soft).push(fault);
+	});
 	const building: Building = {
-		text,
-		readMeasure: measureReader(text, (fault) => {
-			const { own, soft } = building.faults;
-			(fault.severity === "error" ? own : soft).push(fault);
-		}),
 		docOf: docs.docOf,
 		report,
-		faults: noFaults(),
+		climb: {
+			text,
+			pieces: [],
+			readMeasure,
+			faults,
+			at: 0,
+			depth: 0,
+			height: 0,
+		},
 	};
 	const statements = buildStatements(building, raw);
 	for (const fault of docs.dangling()) report.push(fault);
@@ -65,21 +70,13 @@ function buildStatements(
 }
 
 function buildStatement(building: Building, raw: RawStatement): Statement {
-	const { text, readMeasure, docOf, report } = building;
+	const { docOf, report, climb } = building;
+	const { faults } = climb;
 	const { pieces, block: rawBlock } = raw;
 	const first = pieces[0] ?? (rawBlock as RawBlock).open;
 	const doc = docOf(first.startOffset);
-	const faults = noFaults();
-	building.faults = faults;
-	const climb: Climb = {
-		text,
-		pieces,
-		readMeasure,
-		faults,
-		at: 0,
-		depth: 0,
-		height: 0,
-	};
+	climb.pieces = pieces;
+	climb.at = 0;
 	const items = readItems(climb);
 	if (!raw.apart && pieces.length > 0) {
 		// What stands there may be wrong in itself, and then that is the thing to tell.

@@ -66,7 +66,7 @@ export interface StatementFaults {
 /** Where the climber is in a statement. */
 export interface Climb {
 	readonly text: string;
-	readonly pieces: readonly IToken[];
+	pieces: readonly IToken[];
 	readonly readMeasure: MeasureReader;
 	readonly faults: StatementFaults;
 	at: number;
@@ -291,13 +291,14 @@ function operatorOf(climb: Climb, token: IToken): BinaryNode["operator"] {
 }
 
 function readUnary(climb: Climb): Expression {
+	const begin = pieceType(climb);
+	if (begin !== tokens.Minus && begin !== tokens.Plus) return readAtom(climb);
 	const signs: IToken[] = [];
 	for (;;) {
 		const type = pieceType(climb);
 		if (type !== tokens.Plus && type !== tokens.Minus) break;
 		signs.push(climb.pieces[climb.at++] as IToken);
 	}
-	if (signs.length === 0) return readAtom(climb);
 	const last = signs.at(-1) as IToken;
 	if (blankAt(climb.text, endOf(last))) {
 		const next = climb.pieces[climb.at];
@@ -328,11 +329,10 @@ function readAtom(climb: Climb): Expression {
 	const token = climb.pieces[climb.at];
 	climb.height = 1;
 	if (!token) return bad(emptyAt(climb.text.length));
+	if (token.tokenType === tokens.Name) return readPath(climb);
 	const span = spanOf(token);
 	const { own, soft } = climb.faults;
 	switch (token.tokenType) {
-		case tokens.Name:
-			return readPath(climb);
 		case tokens.Measure:
 			climb.at++;
 			if (isThreadName(climb, token)) {
@@ -444,7 +444,8 @@ function readPath(climb: Climb): Expression {
 		climb.faults.own.push(tightX(span, first.image));
 		return bad(span);
 	}
-	const segments = [nameOf(first)];
+	const name = nameOf(first);
+	const segments = [name];
 	let end = endOf(first);
 	while (pieceType(climb) === tokens.Dot) {
 		const dot = pieces[climb.at] as IToken;
@@ -467,11 +468,13 @@ function readPath(climb: Climb): Expression {
 	}
 	const open = pieces[climb.at];
 	if (open?.tokenType === tokens.LeftBracket && open.startOffset === end) {
-		if (segments.length === 1) return readCall(climb, segments[0] as NameNode);
+		if (segments.length === 1) return readCall(climb, name);
 		structure(climb, dottedCall({ start: first.startOffset, end }));
 	}
 	climb.height = 1;
-	return { kind: "path", span: { start: first.startOffset, end }, segments };
+	const span =
+		end === name.span.end ? name.span : { start: first.startOffset, end };
+	return { kind: "path", span, segments };
 }
 
 function readCall(climb: Climb, callee: NameNode): Expression {
@@ -710,24 +713,29 @@ function checkSpacing(climb: Climb, left: Expression, token: IToken): void {
 	climb.faults.spacing.push({ span: { start, end }, text: token.image, edits });
 }
 
-/** The faults of a statement that are worth telling: not those that only follow from another. */
+/** Reports the faults of a statement that are worth telling, not those that only follow from another, and clears them. */
 export function settleFaults(faults: StatementFaults, report: FaultSink): void {
-	for (const fault of faults.soft) report.push(fault);
-	if (faults.own.length > 0) {
-		for (const fault of faults.own) report.push(fault);
+	const { own, soft, spacing } = faults;
+	for (const fault of soft) report.push(fault);
+	if (own.length > 0) {
+		for (const fault of own) report.push(fault);
 	} else if (faults.structure) {
 		report.push(faults.structure);
-	} else if (faults.spacing.length > 0) {
-		const first = faults.spacing[0] as (typeof faults.spacing)[number];
-		const last = faults.spacing.at(-1) as typeof first;
+	} else if (spacing.length > 0) {
+		const first = spacing[0] as (typeof spacing)[number];
+		const last = spacing.at(-1) as typeof first;
 		report.push(
 			operatorSpacing(
 				{ start: first.span.start, end: last.span.end },
 				first.text,
-				faults.spacing.flatMap((one) => one.edits),
+				spacing.flatMap((one) => one.edits),
 			),
 		);
 	}
+	own.length = 0;
+	soft.length = 0;
+	spacing.length = 0;
+	faults.structure = undefined;
 }
 
 // Small questions
