@@ -1,9 +1,9 @@
 // What a maker sets the saw and the fence to: the sizes of the design, rounded to the piece's precision.
 
 import { formatLength, type ShownLength } from "../units/format.ts";
-import type { Rational, Rounding } from "../units/rational.ts";
+import { Rational, type Rounding } from "../units/rational.ts";
 import { exactText } from "./explain.ts";
-import { numberOf, type Size, sameValue } from "./size.ts";
+import { type Size, sameValue } from "./size.ts";
 import type { Display, Fit, Part, Piece } from "./types.ts";
 
 export interface CutSize {
@@ -72,14 +72,6 @@ export function shownSize(
 /** A size that is not set out by rule: as exactly as it can be read, with `~` where that rounds it. */
 export function trueSize(size: Size, display: Display): ShownLength {
 	const text = exactText(size, display.unit);
-	return { text, shown: size.value, exact: true, error: zeroOf(size.value) };
-}
-
-function zeroOf(value: Rational): Rational {
-	return value.sub(value);
-}
-
-/** Floating mm of a rounded size, for areas. */
-export function shownNumber(size: Size): number {
-	return numberOf(size);
+	const exact = !text.startsWith("~");
+	return { text, shown: size.value, exact, error: Rational.ZERO };
 }

@@ -1,0 +1,99 @@
+// How a row of the cut list is put into words, the same in every format.
+
+import { exactText } from "../model/explain.ts";
+import type { Size } from "../model/size.ts";
+import type { Display, StageName } from "../model/types.ts";
+import { formatLength } from "../units/format.ts";
+import type { CutRow, CutStage, CutWhen, RowHousing } from "./cut-list.ts";
+
+export const sectionTitles: Readonly<Record<CutWhen, string>> = {
+	now: "Cut now",
+	"to-fit": "Cut to fit, when the assembly has been measured",
+	last: "Cut last",
+};
+
+export const stageWords: Readonly<Record<StageName, string>> = {
+	rough: "rough",
+	heavy: "sawn heavy",
+	trimmed: "trimmed",
+	final: "final",
+};
+
+export interface RowWords {
+	/** Sizes on the way, the first one first; empty if it is cut straight to size. */
+	readonly stages: readonly string[];
+	readonly edges: readonly string[];
+	readonly housings: readonly string[];
+	/** Which are left and right, or mirrored. */
+	readonly hands: string | undefined;
+	/** What must be measured before. */
+	readonly fit: string | undefined;
+	readonly notes: readonly string[];
+}
+
+export function rowWords(row: CutRow, display: Display): RowWords {
+	return {
+		stages: row.stages.map(stageText),
+		edges: row.edges.map(({ where, text }) => `${where} ${text}`),
+		housings: row.housings.map((housing) => housingText(housing, display)),
+		hands: handsText(row),
+		fit: fitText(row),
+		notes: [
+			...(row.strips === undefined
+				? []
+				: [`glued up from ${row.strips} strips`]),
+			...row.notes,
+		],
+	};
+}
+
+/** The paths of the parts, in the order of the design. */
+export function partNames(row: CutRow): string {
+	return row.parts.map((part) => part.path).join(", ");
+}
+
+/** `2`, or `2 (1 left, 1 right)` once they differ. */
+export function countText(row: CutRow): string {
+	const { hands, parts } = row;
+	if (!hands) return String(parts.length);
+	const [one, other] = hands.named ? ["left", "right"] : ["so", "mirrored"];
+	return `${parts.length} (${hands.first.length} ${one}, ${hands.second.length} ${other})`;
+}
+
+function stageText({ stage, cut }: CutStage): string {
+	return `${stageWords[stage]} ${cut.thick.text} x ${cut.width.text} x ${cut.length.text}`;
+}
+
+function housingText({ housing, takes }: RowHousing, display: Display): string {
+	const size = (of: typeof housing.width): string =>
+		exactText(of, display.unit);
+	const place = housing.at.value.isZero()
+		? housing.datum.replace(/^from /, "at ")
+		: `${setOut(housing.at, display)} ${housing.datum}`;
+	return `${housing.kind} ${size(housing.width)} wide, ${size(housing.depth)} deep, ${place}, for ${takes.join(", ")}`;
+}
+
+/** Set out by rule, so to the piece's precision. */
+function setOut(at: Size, display: Display): string {
+	return formatLength(at.value, { ...display, approximately: true }).text;
+}
+
+function handsText({ hands }: CutRow): string | undefined {
+	if (!hands) return undefined;
+	const { first, second, from } = hands;
+	const names = (parts: CutRow["parts"]): string =>
+		parts.map((part) => part.path).join(", ");
+	if (!hands.named) return `mirrored from the ${from} on: ${names(second)}`;
+	const sides = [
+		...(first.length > 0 ? [`left ${names(first)}`] : []),
+		...(second.length > 0 ? [`right ${names(second)}`] : []),
+	];
+	return `left and right alike until ${from}; then ${sides.join("; ")}`;
+}
+
+function fitText({ after, reading }: CutRow): string | undefined {
+	if (after.length === 0 && reading === undefined) return undefined;
+	const when = after.length > 0 ? `after ${after.join(", ")}` : "";
+	const what = reading === undefined ? "" : `measure ${reading}`;
+	return [when, what].filter((text) => text !== "").join(": ");
+}

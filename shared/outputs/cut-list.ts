@@ -1,0 +1,254 @@
+// The cut list of a piece as data: equal parts in one row, in the order in which they can be cut.
+
+import {
+	type CutSize,
+	cutSizes,
+	shownSize,
+	trueSize,
+} from "../model/cut-size.ts";
+import type { Size } from "../model/size.ts";
+import type {
+	AidInfo,
+	Display,
+	EdgeWork,
+	Housing,
+	Part,
+	Piece,
+	StageName,
+	Stock,
+} from "../model/types.ts";
+import { type Likeness, likenessOf } from "./likeness.ts";
+
+export type CutWhen = Part["cut"]["when"];
+
+/** The three parts of a cut list, in their order. */
+export const cutOrder: readonly CutWhen[] = ["now", "to-fit", "last"];
+
+export interface CutList {
+	readonly piece: string;
+	readonly display: Display;
+	/** Always all three, in order; one may be empty. */
+	readonly sections: readonly {
+		readonly when: CutWhen;
+		readonly rows: readonly CutRow[];
+	}[];
+	/** Spacers, patterns and the like, cut from offcuts. */
+	readonly aids: readonly AidInfo[];
+}
+
+/** A size that a part has on its way, and what it is cut to. */
+export interface CutStage {
+	readonly stage: StageName;
+	readonly sizes: Sizes;
+	readonly cut: CutSize;
+}
+
+/** Along the grain, across it, through it. */
+export interface Sizes {
+	readonly length: Size;
+	readonly width: Size;
+	readonly thick: Size;
+}
+
+/** A row: parts that are cut alike. */
+export interface CutRow {
+	/** A, B, … Z, AA, …: through all three parts of the list. */
+	readonly label: string;
+	readonly parts: readonly Part[];
+	readonly stock: Stock;
+	/** Final. */
+	readonly sizes: Sizes;
+	/** Final, as a maker cuts it. */
+	readonly cut: CutSize;
+	/** In order of time; the final size is not repeated. */
+	readonly stages: readonly CutStage[];
+	/** Mirror images among the parts; undefined if all are the same. */
+	readonly hands: Hands | undefined;
+	readonly edges: readonly EdgeWork[];
+	/** Of the first part; `takes` of all. */
+	readonly housings: readonly RowHousing[];
+	readonly strips: number | undefined;
+	readonly notes: readonly string[];
+	readonly after: readonly string[];
+	readonly reading: string | undefined;
+}
+
+export interface RowHousing {
+	readonly housing: Housing;
+	/** Paths of the parts that go into it, over all parts of the row. */
+	readonly takes: readonly string[];
+}
+
+/** Parts of one row that differ from a certain operation on. */
+export interface Hands {
+	/** `left and right` where the design says so; else the second ones mirror the first. */
+	readonly named: boolean;
+	/** Left ones, or those like the first part. */
+	readonly first: readonly Part[];
+	readonly second: readonly Part[];
+	/** The first operation from which they differ: up to there they are alike. */
+	readonly from: string;
+}
+
+/**
+ * Parts are in one row when they are cut at the same time from the same material to the same exact sizes at every stage,
+ * with the same edges, housings and notes. Mirror images share a row, as they do on the saw, and are told apart in
+ * `hands`. Rows stand by material in the order in which the design first uses it, within it in the order of the design.
+ */
+export function cutList(piece: Piece): CutList {
+	const sizes = cutSizes(piece);
+	const parts = piece.parts.filter((part) => part.role !== "aid");
+	const stocks = [...new Set(parts.map((part) => part.stock.id))];
+	const labels = labelMaker();
+	return {
+		piece: piece.name,
+		display: piece.display,
+		sections: cutOrder.map((when) => {
+			const groups = new Map<string, { part: Part; likeness: Likeness }[]>();
+			for (const part of parts) {
+				if (part.cut.when !== when) continue;
+				const likeness = likenessOf(part);
+				const key = rowKey(part, likeness);
+				const known = groups.get(key);
+				if (known) known.push({ part, likeness });
+				else groups.set(key, [{ part, likeness }]);
+			}
+			const rows = [...groups.values()]
+				.map((group) => rowOf(group, piece.display, sizes))
+				// Stable: within a material the order of the design stays.
+				.sort(
+					(a, b) => stocks.indexOf(a.stock.id) - stocks.indexOf(b.stock.id),
+				);
+			return { when, rows: rows.map((row) => ({ label: labels(), ...row })) };
+		}),
+		aids: piece.aids,
+	};
+}
+
+/** The number of parts in all rows. */
+export function partCount(list: CutList): number {
+	return list.sections.reduce(
+		(sum, section) =>
+			sum + section.rows.reduce((count, row) => count + row.parts.length, 0),
+		0,
+	);
+}
+
+function rowOf(
+	group: readonly { readonly part: Part; readonly likeness: Likeness }[],
+	display: Display,
+	cuts: ReadonlyMap<string, CutSize>,
+): Omit<CutRow, "label"> {
+	const parts = group.map(({ part }) => part);
+	const [part] = parts as [Part];
+	return {
+		parts,
+		stock: part.stock,
+		sizes: { length: part.length, width: part.width, thick: part.thick },
+		cut: cuts.get(part.id) as CutSize,
+		stages: part.stages
+			.filter(({ stage }) => stage !== "final")
+			.map(({ stage, length, width, thick }) => ({
+				stage,
+				sizes: { length, width, thick },
+				cut: {
+					length: shownSize(length, display),
+					width: shownSize(width, display),
+					thick: trueSize(thick, display),
+				},
+			})),
+		hands: handsOf(group),
+		edges: part.edges,
+		housings: housingsOf(parts),
+		strips: part.strips,
+		notes: [
+			...part.notes,
+			...(part.measured.length > 0
+				? [`${part.measured.join(" and ")} as measured in the shop`]
+				: []),
+		],
+		after: part.cut.after,
+		reading: part.cut.reading,
+	};
+}
+
+/** Everything that two parts must share to be cut as one. Fractions, so that what only looks alike stays apart. */
+function rowKey(part: Part, likeness: Likeness): string {
+	const exact = (sizes: Sizes): string =>
+		[sizes.thick, sizes.width, sizes.length]
+			.map(({ value }) => value.toString())
+			.join(" x ");
+	return JSON.stringify([
+		part.cut.after,
+		part.cut.reading,
+		part.stock.id,
+		exact(part),
+		part.stages.map((stage) => [stage.stage, exact(stage)]),
+		part.edges.map(({ where, work, text }) => [where, work, text]),
+		part.housings
+			.map(({ kind, width, depth }) => `${kind} ${width.value} ${depth.value}`)
+			.sort(),
+		likeness.shape,
+		part.strips,
+		part.notes,
+		part.measured,
+	]);
+}
+
+function handsOf(
+	group: readonly { readonly part: Part; readonly likeness: Likeness }[],
+): Hands | undefined {
+	const parts = group.map(({ part }) => part);
+	const [first] = group;
+	if (!first) return undefined;
+	const said = parts.find((part) => part.handedFrom !== undefined);
+	if (said?.handedFrom !== undefined) {
+		return {
+			named: true,
+			first: parts.filter((part) => part.hand !== "right"),
+			second: parts.filter((part) => part.hand === "right"),
+			from: said.handedFrom,
+		};
+	}
+	const like = first.likeness.hand;
+	const second = group.filter(({ likeness }) => likeness.hand !== like);
+	if (second.length === 0) return undefined;
+	return {
+		named: false,
+		first: group
+			.filter(({ likeness }) => likeness.hand === like)
+			.map(({ part }) => part),
+		second: second.map(({ part }) => part),
+		from: first.part.housings[0]?.kind ?? first.part.edges[0]?.work ?? "shape",
+	};
+}
+
+function housingsOf(parts: readonly Part[]): readonly RowHousing[] {
+	const key = ({ kind, width, depth, at }: Housing): string =>
+		[kind, width.value, depth.value, at.value].join(" ");
+	const takes = new Map<string, Set<string>>();
+	for (const housing of parts.flatMap((part) => part.housings)) {
+		const known = takes.get(key(housing));
+		if (known) known.add(housing.takes);
+		else takes.set(key(housing), new Set([housing.takes]));
+	}
+	const alone = parts.length === 1;
+	return (parts[0]?.housings ?? []).map((housing) => ({
+		housing,
+		takes: alone ? [housing.takes] : [...(takes.get(key(housing)) ?? [])],
+	}));
+}
+
+function labelMaker(): () => string {
+	let count = 0;
+	return () => {
+		let rest = count;
+		count += 1;
+		let label = "";
+		do {
+			label = String.fromCharCode(65 + (rest % 26)) + label;
+			rest = Math.floor(rest / 26) - 1;
+		} while (rest >= 0);
+		return label;
+	};
+}
