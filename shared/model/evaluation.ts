@@ -26,6 +26,8 @@ export class Evaluation {
 	readonly sizesAt: SizeAt[] = [];
 	private readonly waiting: Waiting[] = [];
 	private readonly told = new Set<string>();
+	private readonly declared = new Map<string, Declaration>();
+	private readonly referred = new Set<string>();
 
 	report(
 		id: string,
@@ -55,11 +57,21 @@ export class Evaluation {
 		});
 	}
 
-	declare(declaration: Declaration): void {
+	/** Books a declaration. A line that is evaluated more than once (a component) declares its name once: the first is answered. */
+	declare(declaration: Declaration): Declaration {
+		const key = `${declaration.origin.uri} ${declaration.nameSpan.start}`;
+		const known = this.declared.get(key);
+		if (known) return known;
+		this.declared.set(key, declaration);
 		this.declarations.push(declaration);
+		return declaration;
 	}
 
+	/** Books a use of a name; one place that is read twice is one use. */
 	refer(uri: string, span: Span, declaration: Declaration): void {
+		const key = `${uri} ${span.start} ${span.end} ${declaration.origin.uri} ${declaration.nameSpan.start}`;
+		if (this.referred.has(key)) return;
+		this.referred.add(key);
 		this.references.push({ origin: { uri, span }, declaration });
 	}
 

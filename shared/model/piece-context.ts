@@ -68,6 +68,16 @@ export interface PieceContext {
 	readonly display: Display;
 	readonly shop: Shop;
 	readonly collected: Collected;
+	/** What is made from components, and from which: set where one is made, absent in the piece itself. */
+	readonly made?: Made;
+}
+
+/** Where a context is inside things made from components. */
+export interface Made {
+	/** Name of the component: what its lines declare stands in its text, not in that of the piece. */
+	readonly component: string;
+	/** How many components it stands in. */
+	readonly depth: number;
 }
 
 /** The context with another scope: inside a box or a leg, its own names come first. */
@@ -91,13 +101,21 @@ export function declareName(
 	const declaration: Declaration = {
 		kind,
 		name: name.text,
-		path: `${context.piece}.${path}`,
+		path: pathInText(context, path),
 		origin: row.origin,
 		nameSpan: name.span,
 		doc: row.statement.doc,
 	};
-	context.evaluation.declare(declaration);
-	return declaration;
+	return context.evaluation.declare(declaration);
+}
+
+/** The path by the text that a name stands in: a component's own, whatever it was made into. */
+function pathInText(context: PieceContext, path: string): string {
+	if (!context.made) return `${context.piece}.${path}`;
+	const own = path.startsWith(`${context.prefix}.`)
+		? path.slice(context.prefix.length + 1)
+		: path;
+	return `${context.made.component}.${own}`;
 }
 
 /** The size, unless a reading replaces it: then the reading, and the derived size is kept beside it. */
