@@ -1,5 +1,8 @@
 // `measured`: readings from the shop. Each replaces one size; everything downstream follows.
 
+import type { Expression } from "../../grammar/index.ts";
+import { toBase } from "../units/dimensions.ts";
+import { Rational } from "../units/rational.ts";
 import { positiveLength } from "./expressions.ts";
 import { type Binding, nearest, pathText } from "./meaning.ts";
 import type { PieceContext } from "./piece-context.ts";
@@ -8,8 +11,24 @@ import type { Size } from "./size.ts";
 import { withTolerance } from "./stock.ts";
 import type { MeasuredInfo } from "./types.ts";
 
-/** A calliper or tape reading, mm, half range: common practice, no source. */
+/** A tape reading, mm, half range: common practice, no source. */
 const readingTolerance = 0.1;
+
+/** The best that a calliper reads, mm, half range: common practice, no source. */
+const calliperTolerance = 0.02;
+
+/** A decimal reading is as true as its last figure: `0.702` in inches is right to 0.0005 in. */
+function toleranceOf(expression: Expression, unit: "in" | "mm"): number {
+	if (expression.kind !== "measure") return readingTolerance;
+	const decimals = /\.(\d+)/.exec(expression.text)?.[1]?.length;
+	if (decimals === undefined) return readingTolerance;
+	const own = expression.unit === "none" ? unit : expression.unit;
+	const last = toBase(
+		Rational.of(1, 10 ** Math.min(decimals, 6)),
+		own,
+	).toNumber();
+	return Math.min(readingTolerance, Math.max(calliperTolerance, last / 2));
+}
 
 /** Books the readings before anything is worked out. A reading of a material shadows it in this piece alone. */
 export function readReadings(
@@ -40,11 +59,20 @@ export function readReadings(
 			continue;
 		}
 		context.collected.readings.set(path, { size, row, derived: undefined });
-		shadowStock(context, path, size);
+		const expression = row.expression("reading");
+		const tolerance = expression
+			? toleranceOf(expression, context.frame.unit)
+			: readingTolerance;
+		shadowStock(context, path, size, tolerance);
 	}
 }
 
-function shadowStock(context: PieceContext, path: string, size: Size): void {
+function shadowStock(
+	context: PieceContext,
+	path: string,
+	size: Size,
+	tolerance: number,
+): void {
 	const [group, variant, fact] = path.split(".");
 	if (fact !== "thick" || !group || !variant) return;
 	const { scope } = context.frame;
@@ -58,8 +86,8 @@ function shadowStock(context: PieceContext, path: string, size: Size): void {
 	if (reading) reading.derived = stock.stock.thick;
 	const read = {
 		...stock.stock,
-		thick: withTolerance(size, stock.stock.id, readingTolerance, "as measured"),
-		tolerance: readingTolerance,
+		thick: withTolerance(size, stock.stock.id, tolerance, "as measured"),
+		tolerance,
 	};
 	const shadowed = new Map<string, Binding>(meaning.variants);
 	shadowed.set(variant, {

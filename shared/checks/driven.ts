@@ -1,0 +1,155 @@
+// Where a fastener lies in the wood: how much of it in which part, and how far it may go.
+
+import { lengthInside, stretchesAlong } from "../geometry/along.ts";
+import type { Vec3 } from "../geometry/solid.ts";
+import { numberOf } from "../model/size.ts";
+import type {
+	FastenerRun,
+	Joint,
+	MountInfo,
+	Part,
+	Piece,
+} from "../model/types.ts";
+
+/** A line of fasteners with the thing that it holds. */
+export interface Driven {
+	readonly run: FastenerRun;
+	readonly joint: Joint | undefined;
+	readonly mount: MountInfo | undefined;
+}
+
+/** All lines of fasteners of a piece, in the order of joints and mounts. */
+export function* drivenIn(piece: Piece): IterableIterator<Driven> {
+	for (const joint of piece.joints)
+		for (const run of joint.fasteners) yield { run, joint, mount: undefined };
+	for (const mount of piece.mounts)
+		for (const run of mount.fasteners) yield { run, joint: undefined, mount };
+}
+
+/** One way of a fastener into the wood: a driven one has one, a dowel or biscuit two, from the middle. */
+export interface WayIn {
+	readonly start: Vec3;
+	/** Unit vector. */
+	readonly direction: Vec3;
+	/** The part that the tip is in: where it should stay. */
+	readonly holds: Part;
+	/** The part that it passes first; undefined for half a dowel. */
+	readonly passes: Part | undefined;
+	/** How far from the start the tip is, mm. */
+	readonly tip: number;
+	/** How far from the start the wood begins that it passes, mm: the countersink. */
+	readonly sunk: number;
+}
+
+/** Parts that meet closer than this count as one thickness, mm: the clearance of a back in its rabbet. */
+const seam = 1;
+
+/** The ways of the fastener at one of its points. */
+export function waysIn(run: FastenerRun, point: Vec3): readonly WayIn[] {
+	const length = numberOf(run.size.length);
+	if (run.size.kind === "dowel" || run.size.kind === "biscuit") {
+		const half = length / 2;
+		const ahead = lengthInside(run.into.solid, point, run.direction);
+		const behind = lengthInside(run.into.solid, point, back(run.direction));
+		const intoAhead = ahead >= behind;
+		const way = (holds: Part, direction: Vec3): WayIn => ({
+			start: point,
+			direction,
+			holds,
+			passes: undefined,
+			tip: half,
+			sunk: 0,
+		});
+		return [
+			way(run.into, intoAhead ? run.direction : back(run.direction)),
+			way(run.through, intoAhead ? back(run.direction) : run.direction),
+		];
+	}
+	const sunk = run.countersink ?? 0;
+	// At an angle it goes less deep; which way it leans is not told, so it is followed straight.
+	const depth = length * Math.cos((run.angle * Math.PI) / 180);
+	return [
+		{
+			start: point,
+			direction: run.direction,
+			holds: run.into,
+			passes: run.through,
+			tip: sunk + depth,
+			sunk,
+		},
+	];
+}
+
+/** Wood along a way in, as distances from its start, mm. */
+export interface WoodAlong {
+	/** Where the part that it passes ends; 0 if it passes none. */
+	readonly passed: number;
+	/** Where the part that holds it begins and ends; both `passed` if it is never reached. */
+	readonly from: number;
+	readonly to: number;
+}
+
+/** The wood that a way in runs through before it first comes to air. */
+export function woodAlong(way: WayIn): WoodAlong {
+	let passed = 0;
+	if (way.passes) {
+		for (const stretch of stretchesAlong(
+			way.passes.solid,
+			way.start,
+			way.direction,
+		)) {
+			if (stretch.from > passed + seam) break;
+			passed = stretch.to;
+		}
+	}
+	let from: number | undefined;
+	let to = passed;
+	for (const stretch of stretchesAlong(
+		way.holds.solid,
+		way.start,
+		way.direction,
+	)) {
+		if (stretch.to <= passed - seam) continue;
+		if (stretch.from > to + seam) break;
+		from ??= Math.max(stretch.from, 0);
+		to = Math.max(to, stretch.to);
+	}
+	return from === undefined
+		? { passed, from: passed, to: passed }
+		: { passed, from, to };
+}
+
+/** How far the way goes on in wood of other parts, behind `from`, mm from its start. Veneer is not wood that holds. */
+export function woodBeyond(
+	piece: Piece,
+	way: WayIn,
+	from: number,
+): { readonly to: number; readonly part: Part | undefined } {
+	let to = from;
+	let last: Part | undefined;
+	const behind: { readonly part: Part; readonly from: number; to: number }[] =
+		[];
+	for (const part of piece.parts) {
+		if (part === way.holds || part === way.passes) continue;
+		if (
+			part.role === "veneer" ||
+			part.role === "wall-strip" ||
+			part.role === "aid"
+		)
+			continue;
+		for (const stretch of stretchesAlong(part.solid, way.start, way.direction))
+			if (stretch.to > from) behind.push({ part, ...stretch });
+	}
+	behind.sort((a, b) => a.from - b.from);
+	for (const stretch of behind) {
+		if (stretch.from > to + seam) break;
+		if (stretch.to <= to) continue;
+		to = stretch.to;
+		last = stretch.part;
+	}
+	return { to, part: last };
+}
+
+function back(direction: Vec3): Vec3 {
+	return [0 - direction[0], 0 - direction[1], 0 - direction[2]];
+}

@@ -1,0 +1,77 @@
+// Writes the pages of the checks from the checks themselves.
+
+import { type Check, checkGroups, type Figure } from "./check.ts";
+
+/** Where a check stands on the page of all checks: for links, behind `#`. */
+export function checkAnchor(check: Check): string {
+	return check.id;
+}
+
+/** One check in Markdown, without its heading: for the page and for a hover. */
+export function checkPage(check: Check): string {
+	const parts = [
+		check.summary,
+		`Severity: ${check.severity}.${check.reportedByEvaluation ? " Found while the design is evaluated." : ""}`,
+		check.explanation.trim(),
+		`Source: ${check.source}.`,
+		...figuresTable(check),
+		`Brings it:\n\n${fenced(check.fires)}`,
+		`Silent:\n\n${fenced(check.silent)}`,
+	];
+	return parts.join("\n\n");
+}
+
+/** The page of all checks; every example begins with the materials of `preamble`. */
+export function checksPage(checks: readonly Check[], preamble: string): string {
+	const lines = [
+		"# The checks",
+		"Written by `tests/generate/checks-page.ts` from the files in `shared/checks/rules`; change those, not this.",
+		"Every figure is a default: a workspace may set another, and another severity or `off`, by the id of the check.",
+		"A check is no proof of strength or safety: building codes and a licensed practitioner come first.",
+		"| Check | Severity | Tells |\n| --- | --- | --- |\n" +
+			checks
+				.map(
+					(check) =>
+						`| [${check.id}](#${checkAnchor(check)}) | ${check.severity} | ${cell(check.summary)} |`,
+				)
+				.join("\n"),
+	];
+	for (const [group, title] of Object.entries(checkGroups)) {
+		const own = checks.filter((check) => check.group === group);
+		if (own.length === 0) continue;
+		lines.push(`## ${title}`);
+		for (const check of own) lines.push(`### ${check.id}`, checkPage(check));
+	}
+	lines.push(
+		"## The materials of the examples",
+		"Every example above begins with these lines.",
+		fenced(preamble),
+	);
+	return `${lines.join("\n\n")}\n`;
+}
+
+function figuresTable(check: Check): readonly string[] {
+	const rows = Object.entries(check.figures).map(
+		([name, figure]) =>
+			`| \`${name}\` | ${amount(figure)} | ${cell(figure.help)} | ${cell(figure.source)} |`,
+	);
+	return rows.length === 0
+		? []
+		: [
+				`| Figure | Default | What it is | Source |\n| --- | --- | --- | --- |\n${rows.join("\n")}`,
+			];
+}
+
+function amount(figure: Figure): string {
+	return figure.unit === "ratio"
+		? `${figure.value}`
+		: `${figure.value} ${figure.unit}`;
+}
+
+function cell(text: string): string {
+	return text.replaceAll("|", "\\|");
+}
+
+function fenced(text: string): string {
+	return `\`\`\`storyrod\n${text.trim()}\n\`\`\``;
+}

@@ -1,0 +1,297 @@
+// A biscuit, dowel or screw in wood that a later cut takes away.
+
+import { insidePolygon, stretchesAlong } from "../../../geometry/along.ts";
+import {
+	clearanceBetween,
+	type Envelope,
+	envelopeOf,
+	roundEnvelope,
+} from "../../../geometry/cover.ts";
+import {
+	normalOf,
+	type Outline,
+	type Point2,
+	planeAxes,
+	type Solid,
+	type Vec3,
+} from "../../../geometry/solid.ts";
+import { numberOf } from "../../../model/size.ts";
+import type { FastenerRun, Part } from "../../../model/types.ts";
+import { defineCheck } from "../../check.ts";
+import { drivenIn, waysIn } from "../../driven.ts";
+import { nameOf, show } from "../../words.ts";
+
+export const fastenerInWaste = defineCheck({
+	id: "fastener-in-waste",
+	group: "fasteners",
+	severity: "warning",
+	summary: "A fastener lies in, or close to, wood that a later cut removes",
+	explanation: `
+Glue-ups are made square and shaped after. A biscuit near a face that is then cut in comes to light at the bandsaw, and a screw
+meets the blade. The space that each fastener takes is held against the final faces of its parts (shaped, tapered, angled,
+and the housings cut for other parts):
+
+    cover = shortest way from the fastener to the final face
+
+A fastener that is meant to pass a shaped face (a screw driven in through it) is left out there.`,
+	source:
+		"a biscuit's slot no nearer than 1/4 in to a show face, else it telegraphs (a woodworkers' gazette on plate joinery); the rest is common practice, no source",
+	figures: {
+		"biscuit-cover": {
+			value: 6,
+			unit: "mm",
+			help: "Least wood over a biscuit",
+			source: "a woodworkers' gazette on plate joinery: 1/4 in",
+		},
+		cover: {
+			value: 3,
+			unit: "mm",
+			help: "Least wood over another fastener at a shaped face",
+			source: "common practice, no source",
+		},
+		"housing-cover": {
+			value: 1.5,
+			unit: "mm",
+			help: "Least wood between a fastener and the housing of another part",
+			source: "common practice, no source",
+		},
+	},
+	fires: `
+piece stand {
+  box case {
+    outside 30 x 12 x 14
+    top at 24 from floor
+    panels top, bottom, left, right of ply.three-quarter
+  }
+  leg front-left, front-right handed {
+    against outside case.left
+    set-back 1 from case.front
+    layer inner of oak.eight-quarter 2 3/4 wide from floor up to case.bottom
+    layer outer of oak.four-quarter 2 3/4 wide from floor up to 5 above case.bottom
+    shape back { cut-in 0 at 9 from floor; cut-in 1 1/2 at floor; curve }
+    join inner to outer { glue; biscuit #10 1 1/2 up from floor }
+  }
+}`,
+	silent: `
+piece stand {
+  box case {
+    outside 30 x 12 x 14
+    top at 24 from floor
+    panels top, bottom, left, right of ply.three-quarter
+  }
+  leg front-left, front-right handed {
+    against outside case.left
+    set-back 1 from case.front
+    layer inner of oak.eight-quarter 2 3/4 wide from floor up to case.bottom
+    layer outer of oak.four-quarter 2 3/4 wide from floor up to 5 above case.bottom
+    shape back { cut-in 0 at 9 from floor; cut-in 1 1/2 at floor; curve }
+    join inner to outer { glue; biscuit #10 9 up from floor }
+  }
+}`,
+	find: (piece, { figures }) =>
+		[...drivenIn(piece)].flatMap(({ run }) => {
+			const biscuit = run.size.kind === "biscuit";
+			let worst: Cover | undefined;
+			for (const part of [run.through, run.into]) {
+				const { outlines } = part.solid;
+				const housings = part.housings.filter(
+					({ takes }) => takes !== run.through.path && takes !== run.into.path,
+				);
+				if (outlines.length === 0 && housings.length === 0) continue;
+				for (const point of run.points) {
+					const envelope = envelopeAt(run, point);
+					const least = biscuit ? figures["biscuit-cover"] : figures.cover;
+					for (const outline of outlines) {
+						const cover = coverOfShape(
+							part.solid,
+							outline,
+							envelope,
+							run,
+							point,
+						);
+						if (cover < least && !(worst && worst.lacks >= least - cover))
+							worst = { part, cover, lacks: least - cover, housing: undefined };
+					}
+					for (const { kind, takes, box } of housings) {
+						const cover = clearanceBetween(envelope, envelopeOf(box));
+						const wanted = figures["housing-cover"];
+						if (cover < wanted && !(worst && worst.lacks >= wanted - cover))
+							worst = {
+								part,
+								cover,
+								lacks: wanted - cover,
+								housing: `the ${kind} for \`${takes}\``,
+							};
+					}
+				}
+			}
+			if (!worst) return [];
+			const { part, cover, lacks, housing } = worst;
+			const { display } = piece;
+			const name = `The ${run.size.kind} ${run.size.label}`;
+			const face = housing ?? "a shaped face";
+			const state =
+				cover > 0
+					? `has only ${show(display, toTenth(cover))} of wood before ${face} of ${nameOf(part)}`
+					: `lies in wood that ${housing ? `${housing} takes` : "the shaping takes"} from ${nameOf(part)}`;
+			return [
+				{
+					severity: cover > 0 ? ("warning" as const) : ("error" as const),
+					origin: run.origin,
+					message: `${name} ${state}: move it ${show(display, toTenth(lacks))} or more away from there`,
+					related: [
+						{
+							origin: part.declaration.origin,
+							message: `${nameOf(part)} is declared here`,
+						},
+					],
+				},
+			];
+		}),
+});
+
+interface Cover {
+	readonly part: Part;
+	readonly cover: number;
+	readonly lacks: number;
+	readonly housing: string | undefined;
+}
+
+/** The space of one fastener: a round one its shank, a biscuit a square of its width (it lies across the joint). */
+function envelopeAt(run: FastenerRun, point: Vec3): Envelope {
+	const ways = waysIn(run, point);
+	const ends = ways.map(
+		({ start, direction, tip }): Vec3 => [
+			start[0] + direction[0] * tip,
+			start[1] + direction[1] * tip,
+			start[2] + direction[2] * tip,
+		],
+	);
+	const [first = point, second = point] = ends;
+	return roundEnvelope(
+		ways.length > 1 ? second : point,
+		first,
+		run.size.kind === "biscuit"
+			? numberOf(run.size.length) / 2
+			: run.size.diameter / 2,
+	);
+}
+
+/** Cover to those edges of an outline that are cut, not the sides of the blank; negative: in the waste. */
+function coverOfShape(
+	solid: Solid,
+	outline: Outline,
+	envelope: Envelope,
+	run: FastenerRun,
+	point: Vec3,
+): number {
+	const [u, v] = planeAxes[outline.plane];
+	const { points } = outline;
+	const middle: Point2 = [envelope.centre[u], envelope.centre[v]];
+	const entry = entryInto(solid, run, point);
+	let nearest = Infinity;
+	for (let i = 0; i < points.length; i++) {
+		const a = points[i] as Point2;
+		const b = points[(i + 1) % points.length] as Point2;
+		if (isSideOfBlank(solid, outline, a, b)) continue;
+		// It is driven in through this face on purpose.
+		if (entry && distanceTo(a, b, [entry[u], entry[v]]) < 0.5) continue;
+		nearest = Math.min(
+			nearest,
+			clearanceBetween(envelope, wallOf(solid, outline, a, b)),
+		);
+	}
+	if (nearest === Infinity) return nearest;
+	const inBlank =
+		middle[0] > solid.box.min[u] &&
+		middle[0] < solid.box.max[u] &&
+		middle[1] > solid.box.min[v] &&
+		middle[1] < solid.box.max[v];
+	// Beyond the cut face and clear of it: all of the fastener is in the waste.
+	if (nearest > 0 && inBlank && !insidePolygon(points, middle)) return -nearest;
+	return nearest;
+}
+
+/** Where the axis first enters the wood of this part. */
+function entryInto(
+	solid: Solid,
+	run: FastenerRun,
+	point: Vec3,
+): Vec3 | undefined {
+	for (const { start, direction } of waysIn(run, point)) {
+		const [stretch] = stretchesAlong(solid, start, direction);
+		if (stretch)
+			return [
+				start[0] + direction[0] * stretch.from,
+				start[1] + direction[1] * stretch.from,
+				start[2] + direction[2] * stretch.from,
+			];
+	}
+	return undefined;
+}
+
+function isSideOfBlank(
+	solid: Solid,
+	outline: Outline,
+	a: Point2,
+	b: Point2,
+): boolean {
+	return planeAxes[outline.plane].some((axis, i) => {
+		const one = a[i as 0 | 1];
+		const other = b[i as 0 | 1];
+		return [solid.box.min[axis], solid.box.max[axis]].some(
+			(side) => Math.abs(one - side) < 1e-6 && Math.abs(other - side) < 1e-6,
+		);
+	});
+}
+
+/** One cut edge of an outline, drawn through the part: a flat envelope. */
+function wallOf(
+	solid: Solid,
+	outline: Outline,
+	a: Point2,
+	b: Point2,
+): Envelope {
+	const [u, v] = planeAxes[outline.plane];
+	const w = normalOf(outline.plane);
+	const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+	const du = length > 0 ? (b[0] - a[0]) / length : 1;
+	const dv = length > 0 ? (b[1] - a[1]) / length : 0;
+	const vector = (along: number, across: number, through: number): Vec3 => {
+		const result: [number, number, number] = [0, 0, 0];
+		result[u] = along;
+		result[v] = across;
+		result[w] = through;
+		return result;
+	};
+	const low = solid.box.min[w];
+	const high = solid.box.max[w];
+	return {
+		centre: vector((a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (low + high) / 2),
+		axes: [vector(du, dv, 0), vector(0 - dv, du, 0), vector(0, 0, 1)],
+		half: [length / 2, 0, (high - low) / 2],
+		radius: 0,
+	};
+}
+
+function distanceTo(a: Point2, b: Point2, point: Point2): number {
+	const du = b[0] - a[0];
+	const dv = b[1] - a[1];
+	const square = du * du + dv * dv;
+	const t =
+		square > 0
+			? Math.min(
+					1,
+					Math.max(
+						0,
+						((point[0] - a[0]) * du + (point[1] - a[1]) * dv) / square,
+					),
+				)
+			: 0;
+	return Math.hypot(point[0] - a[0] - du * t, point[1] - a[1] - dv * t);
+}
+
+/** To a tenth of a millimetre. */
+function toTenth(mm: number): number {
+	return Math.round(mm * 10) / 10;
+}

@@ -1,0 +1,134 @@
+// A leg that is shaped or tapered to less wood than its use bears.
+
+import { numberOf } from "../../../model/size.ts";
+import type { LegInfo, Piece } from "../../../model/types.ts";
+import { gravity } from "../../../units/derived.ts";
+import { defineCheck, type Found } from "../../check.ts";
+import { show } from "../../words.ts";
+
+export const footThin = defineCheck({
+	id: "foot-thin",
+	group: "shape",
+	severity: "warning",
+	summary: "A leg gets thinner than its use bears",
+	explanation: `
+Two limits are held against the thinnest section of each leg. The first is practice: a foot below a certain size chips and
+splits, whatever it carries. The second is bending: a piece that is pushed over the floor drags each foot with its friction,
+and the leg bends about the section above.
+
+    stress = friction x load on the leg x height of the section / (breadth x depth^2 / 6)
+
+with the smaller way taken as the depth. The load on a leg is its share of the piece's weight and of the loads that the design
+gives; without a \`load\` line it is the weight alone. It is a check of proportion, not a proof of strength.`,
+	source:
+		"section modulus: any text on beams; friction, limit and least size are common practice, no source",
+	figures: {
+		least: {
+			value: 16,
+			unit: "mm",
+			help: "Least size of a leg either way",
+			source: "common practice, no source: 5/8 in",
+		},
+		friction: {
+			value: 0.5,
+			unit: "ratio",
+			help: "Friction of a foot on the floor",
+			source: "common practice, no source: wood on carpet or rough floor",
+		},
+		stress: {
+			value: 12,
+			unit: "MPa",
+			help: "Most bending stress",
+			source:
+				"common practice, no source: a sixth of the bending strength of a weak wood (about 70 MPa)",
+		},
+	},
+	fires: `
+piece stand {
+  box case {
+    outside 30 x 12 x 14
+    top at 24 from floor
+    panels top, bottom, left, right of ply.three-quarter
+  }
+  leg front-left, front-right handed {
+    against outside case.left
+    set-back 1 from case.front
+    layer outer of oak.four-quarter 2 wide from floor up to 8 above case.bottom
+    taper back 1 1/2 from case.bottom to floor
+  }
+}`,
+	silent: `
+piece stand {
+  box case {
+    outside 30 x 12 x 14
+    top at 24 from floor
+    panels top, bottom, left, right of ply.three-quarter
+  }
+  leg front-left, front-right handed {
+    against outside case.left
+    set-back 1 from case.front
+    layer outer of oak.four-quarter 2 wide from floor up to 8 above case.bottom
+    taper back 1 from case.bottom to floor
+  }
+}`,
+	find: (piece, { figures }) => {
+		if (piece.legs.length === 0) return [];
+		const load = loadOnLeg(piece);
+		return piece.legs.flatMap((leg): Found[] => {
+			const { depth, breadth, depthAt, breadthAt } = leg.thinnest;
+			const floor = leg.blank.min[1];
+			const { display } = piece;
+			const origin = leg.shapes[0]?.origin ?? leg.declaration.origin;
+			const thin = Math.min(depth, breadth);
+			const at = depth <= breadth ? depthAt : breadthAt;
+			const where = place(display, at - floor);
+			if (thin < figures.least - 1e-6)
+				return [
+					{
+						origin,
+						message: `\`${leg.path}\` is only ${show(display, toTenth(thin))} ${depth <= breadth ? "front to back" : "side to side"} ${where}: less than ${show(display, figures.least)} chips and splits; cut in less, or start wider`,
+					},
+				];
+			const stress = bending(leg, figures.friction * load, at - floor);
+			if (!(stress > figures.stress)) return [];
+			return [
+				{
+					origin,
+					message: `\`${leg.path}\` bends to ${stress.toFixed(1)} MPa ${where}, where it is ${show(display, toTenth(thin))} thick, when the piece is pushed with ${Math.round(load)} N on the leg: more than ${figures.stress} MPa; make it thicker there`,
+				},
+			];
+		});
+	},
+});
+
+/** Newtons on one leg: its share of the weight and the loads. */
+function loadOnLeg(piece: Piece): number {
+	let mass = 0;
+	for (const part of piece.parts)
+		mass += (part.volume * (part.stock.density ?? 0)) / 1e9;
+	for (const load of piece.loads)
+		mass +=
+			numberOf(load.mass) *
+			(load.perLength && load.part ? numberOf(load.part.length) / 1000 : 1);
+	// Fewer than four legs share with the wall or another support; a fourth each is what they carry.
+	return (mass * gravity.toNumber()) / Math.max(4, piece.legs.length);
+}
+
+/** MPa at the thinnest section, `force` at the foot, `height` above it. */
+function bending(leg: LegInfo, force: number, height: number): number {
+	const { depth, breadth } = leg.thinnest;
+	const thin = Math.min(depth, breadth);
+	const wide = Math.max(depth, breadth);
+	return (force * Math.max(0, height)) / ((wide * thin * thin) / 6);
+}
+
+function place(display: Piece["display"], height: number): string {
+	return height > 1
+		? `${show(display, toTenth(height))} up from its foot`
+		: "at its foot";
+}
+
+/** To a tenth of a millimetre. */
+function toTenth(mm: number): number {
+	return Math.round(mm * 10) / 10;
+}
