@@ -1,0 +1,35 @@
+/** How the client reaches the language server: a Node process of its own, over IPC. */
+import * as vscode from "vscode";
+import {
+	LanguageClient,
+	type LanguageClientOptions,
+	type NodeModule,
+	TransportKind,
+} from "vscode-languageclient/node";
+
+/** The client, not yet started. What both sides log goes to `output`. */
+export function createClient(
+	context: vscode.ExtensionContext,
+	output: vscode.LogOutputChannel,
+): LanguageClient {
+	const run: NodeModule = {
+		module: context.asAbsolutePath("dist/server/language-server.mjs"),
+		transport: TransportKind.ipc,
+	};
+	const debug: NodeModule = {
+		...run,
+		options: { execArgv: ["--nolazy", "--inspect=6009"] },
+	};
+	const designFiles = vscode.workspace.createFileSystemWatcher("**/*.rod");
+	context.subscriptions.push(designFiles);
+	const options: LanguageClientOptions = {
+		documentSelector: [
+			{ language: "storyrod", scheme: "file" },
+			{ language: "storyrod", scheme: "untitled" },
+		],
+		synchronize: { fileEvents: designFiles },
+		outputChannel: output,
+	};
+	// The id is also the prefix of the settings that the library reads itself (`storyrod.trace.server`).
+	return new LanguageClient("storyrod", "Storyrod", { run, debug }, options);
+}

@@ -1,0 +1,120 @@
+/** The main job as a maker sees it: the cut list in a hover, a warning that comes with an edit and goes with its undo. */
+import assert from "node:assert/strict";
+import { rmSync } from "node:fs";
+import { join } from "node:path";
+import {
+	hoverWord,
+	line,
+	openFile,
+	problems,
+	typeAfter,
+} from "../host/page.ts";
+import { type EditorServer, startServer } from "../host/server.ts";
+import { openWorkbench, type Workbench } from "../host/workbench.ts";
+import { extensionRoot, out } from "../paths.ts";
+import { copyDesigns } from "../run-suite.ts";
+
+/** How soon a warning must follow the edit, in milliseconds. */
+const soon = 1000;
+
+suite("Tour of the record bench", () => {
+	let folder: string;
+	let server: EditorServer;
+	let workbench: Workbench;
+
+	suiteSetup(async () => {
+		folder = copyDesigns();
+		server = await startServer();
+		workbench = await openWorkbench(server, {
+			folder,
+			extension: extensionRoot,
+		});
+	});
+
+	suiteTeardown(async () => {
+		await workbench?.browser.close();
+		server?.stop();
+		if (folder) rmSync(folder, { recursive: true, force: true });
+	});
+
+	const picture = (name: string): Promise<unknown> =>
+		workbench.page.screenshot({ path: join(out, `${name}.png`) });
+
+	test("the design opens, coloured, and is shown as Storyrod", async () => {
+		const { page } = workbench;
+		await openFile(page, "record-bench.rod");
+		await page
+			.locator("#status\\.editor\\.mode", { hasText: "Storyrod" })
+			.waitFor();
+		await page.waitForFunction(
+			() => {
+				const line = [...document.querySelectorAll(".view-line")].find((each) =>
+					each.textContent?.startsWith("piece"),
+				);
+				const pieces = [...(line?.querySelectorAll("[class*=mtk]") ?? [])];
+				return (
+					new Set(pieces.map((each) => getComputedStyle(each).color)).size >= 2
+				);
+			},
+			undefined,
+			{ timeout: 10_000 },
+		);
+		await picture("1-open");
+	});
+
+	test("the hover on the piece shows its cut list", async () => {
+		const text = await hoverWord(
+			workbench.page,
+			"piece record-bench",
+			"record-bench",
+		);
+		await picture("2-cut-list");
+		assert.match(text, /14 5\/8/);
+		assert.match(text, /left/);
+	});
+
+	test("a dado made too wide is underlined within a second", async () => {
+		const { page } = workbench;
+		await page.keyboard.press("Escape");
+		await page.mouse.move(0, 0);
+		assert.equal(await underlined(), 0);
+		await typeAfter(page, "dado 5/16", "5/16", " wide 3/4");
+		const start = performance.now();
+		await page
+			.locator(".squiggly-error, .squiggly-warning")
+			.first()
+			.waitFor({ timeout: 10_000 });
+		const took = performance.now() - start;
+		await picture("3-too-wide");
+		assert.ok(took < soon, `underlined after ${Math.round(took)} ms`);
+	});
+
+	test("the Problems view tells it", async () => {
+		const rows = await problems(workbench.page);
+		await picture("4-problems");
+		assert.ok(
+			rows.some((row) => row.includes("fit-gap")),
+			rows.join("\n"),
+		);
+	});
+
+	test("undoing cures it", async () => {
+		const { page } = workbench;
+		await line(page, "dado 5/16").click();
+		const start = performance.now();
+		const edited = page.locator(".view-line", { hasText: "wide 3/4" });
+		while ((await edited.count()) > 0) {
+			assert.ok(performance.now() - start < 10_000, "undone");
+			await page.keyboard.press("Control+z");
+		}
+		await page
+			.locator(".squiggly-error")
+			.first()
+			.waitFor({ state: "detached", timeout: soon });
+		await picture("5-cured");
+	});
+
+	function underlined(): Promise<number> {
+		return workbench.page.locator(".squiggly-error").count();
+	}
+});
