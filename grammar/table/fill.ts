@@ -270,7 +270,8 @@ class Attempt {
 
 	/** `up 2 from front`, `2 up from front`, `190 above bottom`, `floor`. */
 	private position(slot: string, several: boolean, start: number): number {
-		let at = start;
+		// A place may be led in by `at`, as one would say it: `shelf one at 12 above bottom`.
+		let at = wordOf(this.items[start]) === "at" ? start + 1 : start;
 		const direction = directionOf(this.items[at]);
 		// `up` before an offset is a direction, before a datum it is not ours (`up to case.bottom`).
 		const leads = direction && isOffset(this.items[at + 1], several);
