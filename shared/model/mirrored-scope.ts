@@ -1,11 +1,6 @@
 // Names as the right one of a handed pair reads them: `case.left` is `case.right`.
 
-import {
-	type Binding,
-	type Meaning,
-	Scope,
-	type Thing,
-} from "./meaning.ts";
+import { type Binding, type Meaning, Scope, type Thing } from "./meaning.ts";
 import { memberOf } from "./names.ts";
 
 /** A scope whose own names are as declared, and whose outer ones are read in the mirror. */

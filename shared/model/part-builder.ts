@@ -130,8 +130,8 @@ export class PartDraft implements Part {
 	readonly place: Placement;
 	readonly stages: Stage[];
 	cut: Part["cut"];
-	readonly hand: "left" | "right" | undefined;
-	readonly handedFrom: string | undefined;
+	hand: "left" | "right" | undefined;
+	handedFrom: string | undefined;
 	readonly edges: EdgeWork[];
 	readonly housings: Housing[] = [];
 	readonly measured: ("length" | "width" | "thick")[] = [];

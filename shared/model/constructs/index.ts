@@ -4,6 +4,7 @@ import { box } from "./box.ts";
 import type { ConstructMeaning } from "./construct-meaning.ts";
 import { fit } from "./fit.ts";
 import { join } from "./join.ts";
+import { leg } from "./leg.ts";
 import { must } from "./must.ts";
 import { part } from "./part.ts";
 import { given, mark, type SetValue } from "./sizes.ts";
@@ -20,5 +21,6 @@ export function meaningsOf(
 		["join", join],
 		["fit", fit],
 		["must", must],
+		["leg", leg],
 	]);
 }
