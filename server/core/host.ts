@@ -1,0 +1,14 @@
+// What the language server needs from the machine it runs on. The core itself touches no file and no timer.
+
+export interface Host {
+	/** The text of a file that is not open in the editor; undefined if there is none or it must not be read. */
+	read(uri: string): string | undefined;
+	/** The uri that a path behind `use … from` in the file `from` means; undefined where it is not followed. */
+	resolve(from: string, path: string): string | undefined;
+	/** The one spelling of a uri: clients and resolved paths may escape different characters. */
+	canonical(uri: string): string;
+	/** Runs a task when the messages that have arrived are taken in. */
+	later(task: () => void): void;
+	/** Where the page of a check can be opened. */
+	checkPage(anchor: string): string;
+}

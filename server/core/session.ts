@@ -1,0 +1,197 @@
+// The state of one connection: open documents, files that they use, and what was worked out from them.
+//
+// Everything is computed from the newest texts when it is first asked for, and kept as long as none of the texts that it
+// was computed from has changed. After a change one refresh is run when the messages that have arrived are taken in.
+
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { diagnose } from "../../shared/features/diagnostics.ts";
+import type { Snapshot } from "../../shared/features/support/snapshot.ts";
+import { CompileCache, compile } from "../../shared/model/compile.ts";
+import type { Design, Finding } from "../../shared/model/types.ts";
+import type { Sources } from "../../shared/sources/sources.ts";
+import type { Host } from "./host.ts";
+import { SourceText } from "./source-text.ts";
+
+/** What is known of one open document with all that it uses. */
+export interface Analysis {
+	readonly design: Design;
+	/** Of the syntax, the evaluation and the checks, in all files that were read. */
+	readonly findings: readonly Finding[];
+}
+
+interface Kept extends Analysis {
+	/** The texts that it was computed from. */
+	readonly from: ReadonlyMap<string, string | undefined>;
+}
+
+/** Turns that a refresh waits for the messages that keep arriving. */
+const mostTurns = 50;
+
+export type Change = Parameters<typeof TextDocument.update>[1];
+
+export class Session {
+	private readonly host: Host;
+	private readonly onSettled: () => void;
+	private readonly open = new Map<string, TextDocument>();
+	private readonly files = new Map<string, string | undefined>();
+	private readonly texts = new Map<string, SourceText>();
+	private readonly analyses = new Map<string, Kept>();
+	private readonly caches = new Map<string, CompileCache>();
+	private readonly sources: Sources;
+	/** Counts changes, so that a refresh can see whether more have come. */
+	private changes = 0;
+	private waiting = false;
+
+	/** `onSettled` is called once after each group of changes. */
+	constructor(host: Host, onSettled: () => void) {
+		this.host = host;
+		this.onSettled = onSettled;
+		this.sources = {
+			read: (uri) => this.read(uri),
+			resolve: (from, path) => this.resolve(from, path),
+		};
+	}
+
+	didOpen(
+		uri: string,
+		languageId: string,
+		version: number,
+		text: string,
+	): void {
+		this.open.set(
+			this.host.canonical(uri),
+			TextDocument.create(uri, languageId, version, text),
+		);
+		this.changed();
+	}
+
+	/** Changes to a document that is not open are not ours: they are passed over. */
+	didChange(uri: string, changes: Change, version: number): void {
+		const key = this.host.canonical(uri);
+		const document = this.open.get(key);
+		if (!document) return;
+		this.open.set(key, TextDocument.update(document, changes, version));
+		this.changed();
+	}
+
+	didClose(uri: string): void {
+		const key = this.host.canonical(uri);
+		this.open.delete(key);
+		this.analyses.delete(key);
+		this.caches.delete(key);
+		this.files.delete(key);
+		this.forgetUnused();
+		this.changed();
+	}
+
+	/** Files that changed, came or went on disk. */
+	didChangeFiles(uris: readonly string[]): void {
+		for (const uri of uris) this.files.delete(this.host.canonical(uri));
+		this.changed();
+	}
+
+	/** Canonical uris of the open documents, in the order in which they were opened. */
+	openUris(): string[] {
+		return [...this.open.keys()];
+	}
+
+	/** The version of an open document. */
+	versionOf(uri: string): number | undefined {
+		return this.open.get(uri)?.version;
+	}
+
+	/** A canonical uri as the client spells it. */
+	clientUri(uri: string): string {
+		return this.open.get(uri)?.uri ?? uri;
+	}
+
+	resolve(from: string, path: string): string | undefined {
+		const uri = this.host.resolve(from, path);
+		return uri === undefined ? undefined : this.host.canonical(uri);
+	}
+
+	/** The text of an open document; undefined if the client has not opened it. */
+	document(clientUri: string): SourceText | undefined {
+		const uri = this.host.canonical(clientUri);
+		return this.open.has(uri) ? this.source(uri) : undefined;
+	}
+
+	/** The text of a file, open or not. */
+	source(uri: string): SourceText | undefined {
+		const text = this.read(uri);
+		if (text === undefined) return undefined;
+		const known = this.texts.get(uri);
+		if (known?.text === text) return known;
+		const made = new SourceText(uri, text);
+		this.texts.set(uri, made);
+		return made;
+	}
+
+	/** What a feature looks at. */
+	snapshot(source: SourceText): Snapshot {
+		return {
+			uri: source.uri,
+			text: source.text,
+			result: source.result,
+			design: this.analysis(source.uri).design,
+		};
+	}
+
+	/** Of the newest texts. */
+	analysis(uri: string): Analysis {
+		const kept = this.analyses.get(uri);
+		if (kept && this.isFresh(kept)) return kept;
+		const cache = this.caches.get(uri) ?? new CompileCache();
+		if (this.open.has(uri)) this.caches.set(uri, cache);
+		const design = compile(this.sources, uri, { cache });
+		const made: Kept = {
+			design,
+			findings: diagnose(design),
+			from: new Map(design.files.map((file) => [file, this.read(file)])),
+		};
+		this.analyses.set(uri, made);
+		return made;
+	}
+
+	private isFresh({ from }: Kept): boolean {
+		for (const [uri, text] of from) if (this.read(uri) !== text) return false;
+		return true;
+	}
+
+	/** Open documents win over what is on disk. */
+	private read(uri: string): string | undefined {
+		const document = this.open.get(uri);
+		if (document) return document.getText();
+		if (!this.files.has(uri)) this.files.set(uri, this.host.read(uri));
+		return this.files.get(uri);
+	}
+
+	private forgetUnused(): void {
+		const used = new Set(this.open.keys());
+		for (const { from } of this.analyses.values()) {
+			for (const uri of from.keys()) used.add(uri);
+		}
+		for (const cache of [this.files, this.texts]) {
+			for (const uri of cache.keys()) if (!used.has(uri)) cache.delete(uri);
+		}
+	}
+
+	private changed(): void {
+		this.changes++;
+		if (this.waiting) return;
+		this.waiting = true;
+		this.wait(this.changes, mostTurns);
+	}
+
+	/** Each message is handled in a turn of its own: wait for the first turn that brings no change. */
+	private wait(seen: number, turns: number): void {
+		this.host.later(() => {
+			if (this.changes !== seen && turns > 0) {
+				this.wait(this.changes, turns - 1);
+				return;
+			}
+			this.waiting = false;
+			this.onSettled();
+		});
+	}
+}

@@ -1,0 +1,47 @@
+// The requests that the server does not answer, each with the reason. They are not announced, so no client should send
+// them; one that does gets the protocol's own refusal instead of silence.
+
+import {
+	type Connection,
+	ErrorCodes,
+	ResponseError,
+} from "vscode-languageserver";
+
+export const refused: Readonly<Record<string, string>> = {
+	"textDocument/declaration": "The same as the definition",
+	"textDocument/typeDefinition": "Not made yet",
+	"textDocument/implementation": "Not made yet",
+	"textDocument/references": "Not made yet",
+	"textDocument/documentHighlight": "Not made yet",
+	"textDocument/rename": "Not made yet",
+	"textDocument/prepareRename": "Not made yet",
+	"textDocument/signatureHelp": "Completion and hover show the form of a line",
+	"textDocument/codeLens": "Not made yet",
+	"textDocument/documentLink": "Go to definition opens used files",
+	"textDocument/documentColor": "The language has no colours",
+	"textDocument/rangeFormatting": "A layout is of the whole text",
+	"textDocument/onTypeFormatting":
+		"Indentation is the editor's language configuration",
+	"textDocument/selectionRange": "Not made yet",
+	"textDocument/semanticTokens/full": "Colouring is the editor's grammar",
+	"textDocument/inlayHint": "Not made yet",
+	"textDocument/inlineValue": "There is no debugger",
+	"textDocument/linkedEditingRange": "No names repeat as a pair",
+	"textDocument/moniker": "There is no index across projects",
+	"textDocument/prepareCallHierarchy": "Not made yet",
+	"textDocument/prepareTypeHierarchy": "The language has no inheritance",
+	"textDocument/diagnostic": "Diagnostics are pushed",
+	"workspace/diagnostic": "Diagnostics are pushed",
+	"workspace/symbol": "Not made yet",
+	"workspace/executeCommand": "The server has no commands",
+};
+
+export function answerNotSupported(connection: Connection): void {
+	connection.onRequest(
+		(method) =>
+			new ResponseError(
+				ErrorCodes.MethodNotFound,
+				`\`${method}\` is not supported: ${refused[method] ?? "unknown request"}`,
+			),
+	);
+}

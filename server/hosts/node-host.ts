@@ -1,0 +1,65 @@
+// The machine as Node shows it: files beside a design, and those of packages that npm installed.
+
+import { existsSync, readFileSync, statSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import type { Host } from "../core/host.ts";
+
+/** Larger files are no designs. */
+const largestFile = 32 * 1024 * 1024;
+
+/** Sources and bundle stand equally deep below the root of the package. */
+const checksPage = new URL("../../shared/checks/CHECKS.md", import.meta.url);
+
+export const nodeHost: Host = {
+	read,
+	resolve,
+	canonical,
+	later: (task) => void setImmediate(task),
+	checkPage: (anchor) => `${checksPage.href}#${anchor}`,
+};
+
+function read(uri: string): string | undefined {
+	const path = pathOf(uri);
+	if (path === undefined) return undefined;
+	try {
+		const { size } = statSync(path);
+		return size > largestFile ? undefined : readFileSync(path, "utf8");
+	} catch {
+		return undefined;
+	}
+}
+
+/**
+ * `./stock.rod` and `../stock.rod` are beside the file; `woods/oak.rod` is in the package `woods`, in the nearest
+ * `node_modules`. Absolute paths and addresses are not followed: a design means the same on every machine.
+ */
+function resolve(from: string, path: string): string | undefined {
+	const file = pathOf(from);
+	if (file === undefined || path.includes("\0")) return undefined;
+	if (/^\.\.?\//.test(path)) {
+		return pathToFileURL(join(dirname(file), path)).href;
+	}
+	if (!/^(?:@[\w.-]+\/)?[\w.-]+\/[^/]/.test(path) || path.includes("..")) {
+		return undefined;
+	}
+	for (let folder = dirname(file); ; folder = dirname(folder)) {
+		const candidate = join(folder, "node_modules", path);
+		if (existsSync(candidate)) return pathToFileURL(candidate).href;
+		if (folder === dirname(folder)) return undefined;
+	}
+}
+
+function canonical(uri: string): string {
+	const path = pathOf(uri);
+	return path === undefined ? uri : pathToFileURL(path).href;
+}
+
+function pathOf(uri: string): string | undefined {
+	if (!uri.startsWith("file:")) return undefined;
+	try {
+		return fileURLToPath(uri);
+	} catch {
+		return undefined;
+	}
+}

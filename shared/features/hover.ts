@@ -1,0 +1,99 @@
+// What is told about the place under the pointer, as Markdown. Text from files is escaped.
+
+import type { Span } from "../../grammar/index.ts";
+import type { Declaration } from "../model/types.ts";
+import { cutListMarkdown } from "../outputs/cut-list-markdown.ts";
+import { codeSpan, escapeMarkdown } from "../text/markdown.ts";
+import { headHelp } from "./support/head-help.ts";
+import { jointsText } from "./support/joint-text.ts";
+import { measureText, sizeText } from "./support/measure-text.ts";
+import { cutListOf, partText } from "./support/part-text.ts";
+import type { Snapshot } from "./support/snapshot.ts";
+import { stockText } from "./support/stock-text.ts";
+import { type Topic, topicAt } from "./support/topic.ts";
+
+export interface Hover {
+	/** What it is about. */
+	readonly span: Span;
+	readonly markdown: string;
+}
+
+export function hover(snapshot: Snapshot, offset: number): Hover | undefined {
+	const topic = topicAt(snapshot, offset);
+	if (!topic) return undefined;
+	const markdown = textOf(snapshot, topic);
+	return markdown === "" ? undefined : { span: topic.span, markdown };
+}
+
+function textOf(snapshot: Snapshot, topic: Topic): string {
+	switch (topic.kind) {
+		case "head":
+			return blocks(
+				topic.piece && jointsText(topic.joints, topic.piece.display),
+				headHelp(topic.construct),
+			);
+		case "measure":
+			return measureText(
+				topic.node,
+				topic.slotType,
+				topic.size,
+				topic.piece?.display,
+			);
+		case "size":
+			return blocks(
+				sizeText(topic.label, topic.size, topic.piece?.display),
+				topic.declaration && docOf(topic.declaration),
+				topic.declaration && rangeOf(topic),
+			);
+		case "part":
+			return blocks(
+				partText(topic.part, topic.piece),
+				docOf(topic.part.declaration),
+			);
+		case "thing":
+			return blocks(
+				`${topic.declaration.kind} ${codeSpan(topic.path)}`,
+				docOf(topic.declaration),
+				cutListMarkdown(cutListOf(topic.piece, topic.path)),
+			);
+		case "piece":
+			return blocks(
+				docOf(topic.piece.declaration),
+				cutListMarkdown(cutListOf(topic.piece)),
+			);
+		case "stock":
+			return blocks(
+				stockText(topic, snapshot.design),
+				docOf(topic.declaration),
+			);
+		case "name":
+			return blocks(
+				`${topic.declaration.kind} ${codeSpan(topic.declaration.path)}`,
+				docOf(topic.declaration),
+			);
+	}
+}
+
+function rangeOf({
+	declaration,
+	piece,
+}: Topic & { readonly kind: "size" }): string | undefined {
+	const given = piece?.givens.find(
+		(one) => one.declaration.path === declaration?.path,
+	);
+	if (!piece || !given?.low || !given.high) return undefined;
+	const low = sizeText(undefined, given.low, piece.display);
+	const high = sizeText(undefined, given.high, piece.display);
+	return `May be from ${low} to ${high}.`;
+}
+
+function docOf({ doc }: Declaration): string | undefined {
+	return doc === "" ? undefined : escapeMarkdown(doc);
+}
+
+function blocks(...parts: readonly (string | undefined)[]): string {
+	return parts
+		.filter((part) => part)
+		.map((part) => (part ?? "").trim())
+		.join("\n\n");
+}

@@ -1,0 +1,115 @@
+// A part in words: its size, how many there are, its grain, what is sawn on the way, and why it is that size.
+
+import { explainTree } from "../../model/explain.ts";
+import type { Display, Part, Piece } from "../../model/types.ts";
+import {
+	type CutList,
+	type CutRow,
+	cutList,
+	cutOrder,
+} from "../../outputs/cut-list.ts";
+import { countText, rowWords } from "../../outputs/cut-list-words.ts";
+import { codeBlock, codeSpan, escapeMarkdown } from "../../text/markdown.ts";
+import { lengthText } from "../../units/format.ts";
+import { Rational } from "../../units/rational.ts";
+
+export function partText(part: Part, piece: Piece): string {
+	const row = rowOf(part, piece);
+	return [
+		`**${codeSpan(part.path)}**, ${part.role} of ${codeSpan(part.stock.id)}`,
+		...(row ? rowText(row, part, piece) : []),
+		"Why it is that size:",
+		codeBlock(whyText(part, piece.display), "text"),
+	].join("\n\n");
+}
+
+function rowText(row: CutRow, part: Part, piece: Piece): string[] {
+	const { display } = piece;
+	const words = rowWords(row, display);
+	const others = row.parts.filter((one) => one !== part);
+	const alike =
+		others.length > 0
+			? `, with ${others.map((one) => codeSpan(one.path)).join(", ")}`
+			: "";
+	const lines = [
+		`Thick x width x length: **${row.cut.thick.text} x ${row.cut.width.text} x ${row.cut.length.text} ${display.unit}** (${otherSystem(part, display)})`,
+		`How many: ${countText(row)}${alike}`,
+		`Grain: along the length, ${grainWay(part)}`,
+		...(words.stages.length > 0
+			? [`On the way: ${escapeMarkdown(words.stages.join(", then "))}`]
+			: []),
+		...[
+			...(words.fit === undefined ? [] : [words.fit]),
+			...words.housings,
+			...words.edges,
+			...(words.hands === undefined ? [] : [words.hands]),
+			...words.notes,
+		].map((line) => escapeMarkdown(line)),
+	];
+	return [lines.map((line) => `- ${line}`).join("\n")];
+}
+
+function rowOf(part: Part, piece: Piece): CutRow | undefined {
+	for (const { rows } of cutList(piece).sections) {
+		const row = rows.find(({ parts }) => parts.includes(part));
+		if (row) return row;
+	}
+	return undefined;
+}
+
+function otherSystem(
+	{ thick, width, length }: Part,
+	{ unit }: Display,
+): string {
+	const other = unit === "in" ? "mm" : "in";
+	const sizes = [thick, width, length].map((size) =>
+		lengthText(size.value, { ...fine[other], approximately: true }),
+	);
+	return `${sizes.join(" x ")} ${other}`;
+}
+
+const fine = {
+	in: { unit: "in", precision: Rational.of(1, 64) },
+	mm: { unit: "mm", precision: Rational.of(1, 10) },
+} as const;
+
+function grainWay({ place }: Part): string {
+	switch (place.axes[0].slice(1)) {
+		case "x":
+			return "which runs across";
+		case "y":
+			return "which runs up";
+		default:
+			return "which runs from back to front";
+	}
+}
+
+function whyText(part: Part, display: Display): string {
+	return (["length", "width", "thick"] as const)
+		.map((name) => explainTree(part[name], display, name))
+		.join("")
+		.trimEnd();
+}
+
+/** The cut list of a piece, or of what in it belongs to one of its things. */
+export function cutListOf(piece: Piece, path?: string): CutList {
+	const whole = cutList(piece);
+	if (path === undefined) return whole;
+	const isOwn = ({ owner, path: own }: Part): boolean =>
+		owner === path || own === path || own.startsWith(`${path}.`);
+	return {
+		...whole,
+		piece: path,
+		aids: [],
+		sections: cutOrder.map((when) => ({
+			when,
+			rows: (whole.sections.find((one) => one.when === when)?.rows ?? [])
+				.map((row) => ({
+					...row,
+					parts: row.parts.filter(isOwn),
+					hands: undefined,
+				}))
+				.filter(({ parts }) => parts.length > 0),
+		})),
+	};
+}
