@@ -25,6 +25,7 @@ suite("The package", () => {
 			"dist/client/extension.cjs",
 			"dist/server/language-server.mjs",
 			"dist/THIRD-PARTY.txt",
+			"shared/checks/CHECKS.md",
 			"grammar/generated/storyrod.tmLanguage.json",
 			"client/snippets/storyrod.json",
 			"package.nls.json",
