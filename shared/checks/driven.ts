@@ -3,27 +3,26 @@
 import { lengthInside, stretchesAlong } from "../geometry/along.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { numberOf } from "../model/size.ts";
-import type {
-	FastenerRun,
-	Joint,
-	MountInfo,
-	Part,
-	Piece,
-} from "../model/types.ts";
+import type { FastenerRun, Part, Piece } from "../model/types.ts";
 
-/** A line of fasteners with the thing that it holds. */
-export interface Driven {
-	readonly run: FastenerRun;
-	readonly joint: Joint | undefined;
-	readonly mount: MountInfo | undefined;
-}
-
-/** All lines of fasteners of a piece, in the order of joints and mounts. */
-export function* drivenIn(piece: Piece): IterableIterator<Driven> {
-	for (const joint of piece.joints)
-		for (const run of joint.fasteners) yield { run, joint, mount: undefined };
-	for (const mount of piece.mounts)
-		for (const run of mount.fasteners) yield { run, joint: undefined, mount };
+/**
+ * The fasteners of a piece, those of one line of its text together: a left and a right, or the four corners of a box, are
+ * told once. In the order of joints and mounts.
+ */
+export function fastenerLines(
+	piece: Piece,
+): readonly (readonly FastenerRun[])[] {
+	const lines = new Map<string, FastenerRun[]>();
+	for (const held of [...piece.joints, ...piece.mounts]) {
+		for (const run of held.fasteners) {
+			const { uri, span } = run.origin;
+			const key = `${uri} ${span.start} ${run.size.label}`;
+			const line = lines.get(key);
+			if (line) line.push(run);
+			else lines.set(key, [run]);
+		}
+	}
+	return [...lines.values()];
 }
 
 /** One way of a fastener into the wood: a driven one has one, a dowel or biscuit two, from the middle. */

@@ -54,12 +54,18 @@ export function mendedSize(
 	if (weight.isZero()) return undefined;
 	const at = (gap: Rational): Rational =>
 		written.size.value.add(gap.sub(fit.gap.value).div(weight));
-	const ends = [at(fit.low), at(fit.high)] as const;
+	// Well within the range, not at its very ends.
+	const wanted = wantedGap(fit);
+	const half = Rational.of(1, 2);
+	const ends = [
+		at(fit.low.add(wanted).mul(half)),
+		at(fit.high.add(wanted).mul(half)),
+	] as const;
 	const size = plainSize(
 		display,
 		ends[0].min(ends[1]),
 		ends[0].max(ends[1]),
-		at(wantedGap(fit)),
+		at(wanted),
 	);
 	return size && size.value.sign() > 0 ? size : undefined;
 }

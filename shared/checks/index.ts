@@ -1,7 +1,8 @@
 // The door of the checks: the list of them, and the run over a design.
 
-import type { Design, Finding } from "../model/types.ts";
+import type { Design, Finding, Piece } from "../model/types.ts";
 import { compareStrings } from "../text/compare.ts";
+import { TooLargeError } from "../units/rational.ts";
 import type { Check, CheckContext, Found } from "./check.ts";
 import { type CheckOptions, figuresOf, severityOf } from "./options.ts";
 import { checks } from "./registry.ts";
@@ -51,7 +52,8 @@ export function runChecks(
 			}
 		};
 		add(check.findInFile(context));
-		for (const piece of design.pieces) add(check.find(piece, context));
+		for (const piece of design.pieces)
+			add(unlessTooLarge(check, piece, () => check.find(piece, context)));
 	}
 	return findings.sort(
 		(a, b) =>
@@ -60,4 +62,25 @@ export function runChecks(
 			a.origin.span.end - b.origin.span.end ||
 			compareStrings(a.id, b.id),
 	);
+}
+
+/** A figure of hundreds of digits can stop a check; it costs that check, not the others, and is told. */
+function unlessTooLarge(
+	check: Check,
+	piece: Piece,
+	find: () => readonly Found[],
+): readonly Found[] {
+	try {
+		return find();
+	} catch (error) {
+		if (!(error instanceof TooLargeError)) throw error;
+		const { uri } = piece.declaration.origin;
+		return [
+			{
+				severity: "information",
+				origin: { uri, span: piece.declaration.nameSpan },
+				message: `A size of \`${piece.name}\` has too many digits for \`${check.id}\`: write it shorter`,
+			},
+		];
+	}
 }

@@ -7,7 +7,10 @@ import { fedBy, type Size, settled } from "./size.ts";
 
 /** A size cut to a stop: it no longer moves with what it was worked out from, but with the saw and the rounding. */
 export function asCut(context: PieceContext, size: Size): Size {
-	const cut = settled(size, crosscutSource(context.shop, size));
+	const cut = settled(
+		size,
+		crosscutSource(context.shop, size, context.display),
+	);
 	const { unit, precision } = context.display;
 	const step = unit === "in" ? precision.mul(inches(1)) : precision;
 	const off = size.value.roundTo(step, "nearest").sub(size.value).abs();

@@ -92,6 +92,7 @@ export function fastenerSize(
 			diameter: screwDiameter(first.number),
 			length,
 			label: `#${first.number} x ${lengthText}`,
+			lengthSpan: second.span,
 		};
 	}
 	if (first.kind === "measure" && first.unit === "gauge") {
@@ -115,6 +116,7 @@ export function fastenerSize(
 			diameter,
 			length,
 			label: `${first.text} x ${lengthText}`,
+			lengthSpan: second.span,
 		};
 	}
 	if (first.kind === "size-number")
@@ -129,5 +131,6 @@ export function fastenerSize(
 		diameter: diameter.value.toNumber(),
 		length,
 		label: `${first.kind === "measure" ? first.text : "…"} x ${lengthText}`,
+		lengthSpan: second.span,
 	};
 }

@@ -23,12 +23,12 @@ export const gapRanges = {
 	housing: range(0, 0.25, "glued dado or groove"),
 	/** A panel that floats in its groove. */
 	floating: range(0.3, 0.8, "panel left loose in its groove"),
-	/** Length of a member between its housings: a little short is hidden in the housing, long holds the case open. */
-	between: range(-0.5, 1.6, "length between two housings"),
+	/** Length of a member between its housings: a little short is hidden in the housing, up to 1/32 in long the clamps close. */
+	between: range(-0.8, 1.6, "length between two housings"),
 	/** A back let into rabbets or grooves all round. */
 	back: range(0, 3.2, "back let in with room to square it"),
 	/** A back that stands between the panels. */
-	inset: range(0, 1.6, "back between the panels"),
+	inset: range(0, 3.2, "back between the panels"),
 	/** A shelf on pins, both ends together. */
 	pins: range(0.5, 6, "shelf on pins, both ends together"),
 	/** Tenon in its mortise. */

@@ -1,10 +1,11 @@
 // How true a shop cuts, and where the piece lives: what the `shop` and `room` lines say, and what holds without them.
 
+import { lengthText } from "../units/format.ts";
 import { evaluateAs, inches, positiveLength } from "./expressions.ts";
 import type { Frame } from "./frame.ts";
 import { type Row, readRows } from "./rows.ts";
 import { numberOf, type Size, type Source, stated } from "./size.ts";
-import type { Room, Shop } from "./types.ts";
+import type { Display, Room, Shop } from "./types.ts";
 
 /** Common practice, no source: a table saw with a stop, a router with a guide, a tape. mm, half range. */
 const usual = {
@@ -79,10 +80,14 @@ function valueIn(
 }
 
 /** A length cut to a stop: all parts of that length move together. */
-export function crosscutSource(shop: Shop, length: Size): Source {
+export function crosscutSource(
+	shop: Shop,
+	length: Size,
+	display: Display,
+): Source {
 	return {
 		id: `crosscut:${length.value.toString()}`,
-		label: `the stop for ${length.value.toNumber().toFixed(1)} mm`,
+		label: `the stop for ${lengthText(length.value, { ...display, suffix: true })}`,
 		tolerance: shop.crosscut,
 	};
 }

@@ -7,6 +7,7 @@ import {
 	envelopeOf,
 	roundEnvelope,
 } from "../../../geometry/cover.ts";
+import { axisOf, type Direction, unitOf } from "../../../geometry/place.ts";
 import {
 	normalOf,
 	type Outline,
@@ -15,11 +16,11 @@ import {
 	type Solid,
 	type Vec3,
 } from "../../../geometry/solid.ts";
-import { numberOf } from "../../../model/size.ts";
-import type { FastenerRun, Part } from "../../../model/types.ts";
-import { defineCheck } from "../../check.ts";
-import { drivenIn, waysIn } from "../../driven.ts";
-import { nameOf, show } from "../../words.ts";
+import { biscuits } from "../../../model/fastener-sizes.ts";
+import type { FastenerRun, Part, Piece } from "../../../model/types.ts";
+import { defineCheck, type Found } from "../../check.ts";
+import { fastenerLines, waysIn } from "../../driven.ts";
+import { listed, nameOf, show } from "../../words.ts";
 
 export const fastenerInWaste = defineCheck({
 	id: "fastener-in-waste",
@@ -89,78 +90,112 @@ piece stand {
   }
 }`,
 	find: (piece, { figures }) =>
-		[...drivenIn(piece)].flatMap(({ run }) => {
-			const biscuit = run.size.kind === "biscuit";
+		fastenerLines(piece).flatMap((line) => {
+			const names = new Set<string>();
 			let worst: Cover | undefined;
-			for (const part of [run.through, run.into]) {
-				const { outlines } = part.solid;
-				const housings = part.housings.filter(
-					({ takes }) => takes !== run.through.path && takes !== run.into.path,
-				);
-				if (outlines.length === 0 && housings.length === 0) continue;
-				for (const point of run.points) {
-					const envelope = envelopeAt(run, point);
-					const least = biscuit ? figures["biscuit-cover"] : figures.cover;
-					for (const outline of outlines) {
-						const cover = coverOfShape(
-							part.solid,
-							outline,
-							envelope,
-							run,
-							point,
-						);
-						if (cover < least && !(worst && worst.lacks >= least - cover))
-							worst = { part, cover, lacks: least - cover, housing: undefined };
-					}
-					for (const { kind, takes, box } of housings) {
-						const cover = clearanceBetween(envelope, envelopeOf(box));
-						const wanted = figures["housing-cover"];
-						if (cover < wanted && !(worst && worst.lacks >= wanted - cover))
-							worst = {
-								part,
-								cover,
-								lacks: wanted - cover,
-								housing: `the ${kind} for \`${takes}\``,
-							};
-					}
-				}
-			}
-			if (!worst) return [];
-			const { part, cover, lacks, housing } = worst;
-			const { display } = piece;
-			const name = `The ${run.size.kind} ${run.size.label}`;
-			const face = housing ?? "a shaped face";
-			const state =
-				cover > 0
-					? `has only ${show(display, toTenth(cover))} of wood before ${face} of ${nameOf(part)}`
-					: `lies in wood that ${housing ? `${housing} takes` : "the shaping takes"} from ${nameOf(part)}`;
-			return [
-				{
-					severity: cover > 0 ? ("warning" as const) : ("error" as const),
-					origin: run.origin,
-					message: `${name} ${state}: move it ${show(display, toTenth(lacks))} or more away from there`,
-					related: [
-						{
-							origin: part.declaration.origin,
-							message: `${nameOf(part)} is declared here`,
-						},
-					],
-				},
-			];
+			const offer = (found: Cover): void => {
+				if (found.lacks <= 0) return;
+				names.add(nameOf(found.part));
+				if (!worst || found.lacks > worst.lacks + 1e-6) worst = found;
+			};
+			for (const run of line)
+				for (const cover of coversOf(run, figures)) offer(cover);
+			return worst ? [tell(piece, worst, listed([...names]))] : [];
 		}),
 });
 
+/** What each part leaves around each fastener of a run, where something is cut from the part. */
+function* coversOf(
+	run: FastenerRun,
+	figures: {
+		readonly "biscuit-cover": number;
+		readonly cover: number;
+		readonly "housing-cover": number;
+	},
+): IterableIterator<Cover> {
+	const wanted =
+		run.size.kind === "biscuit" ? figures["biscuit-cover"] : figures.cover;
+	for (const part of [run.through, run.into]) {
+		const { outlines } = part.solid;
+		const housings = part.housings.filter(
+			({ takes }) => takes !== run.through.path && takes !== run.into.path,
+		);
+		if (outlines.length === 0 && housings.length === 0) continue;
+		for (const point of run.points) {
+			const envelope = envelopeAt(run, point);
+			for (const outline of outlines) {
+				const cover = coverOfShape(part.solid, outline, envelope, run, point);
+				yield { run, part, cover, lacks: wanted - cover, housing: undefined };
+			}
+			for (const { kind, takes, box } of housings) {
+				const cover = clearanceBetween(envelope, envelopeOf(box));
+				yield {
+					run,
+					part,
+					cover,
+					lacks: figures["housing-cover"] - cover,
+					housing: `the ${kind} for \`${takes}\``,
+				};
+			}
+		}
+	}
+}
+
+function tell(
+	piece: Piece,
+	{ run, part, cover, lacks, housing }: Cover,
+	names: string,
+): Found {
+	const { display } = piece;
+	const name = `The ${run.size.kind} ${run.size.label}`;
+	const state =
+		cover > 0
+			? `has only ${show(display, toTenth(cover))} of wood before ${housing ?? "a shaped face"} of ${names}`
+			: `lies in wood that ${housing ? `${housing} takes` : "the shaping takes"} from ${names}`;
+	return {
+		severity: cover > 0 ? "warning" : "error",
+		origin: run.origin,
+		message: `${name} ${state}: move it ${show(display, toTenth(lacks))} or more away from there`,
+		related: [
+			{
+				origin: part.declaration.origin,
+				message: `${nameOf(part)} is declared here`,
+			},
+		],
+	};
+}
+
 interface Cover {
+	readonly run: FastenerRun;
 	readonly part: Part;
 	readonly cover: number;
 	readonly lacks: number;
 	readonly housing: string | undefined;
 }
 
-/** The space of one fastener: a round one its shank, a biscuit a square of its width (it lies across the joint). */
+/** The space of one fastener: a round one its shank, a biscuit a flat box that lies along the grain of its first part. */
 function envelopeAt(run: FastenerRun, point: Vec3): Envelope {
-	const ways = waysIn(run, point);
-	const ends = ways.map(
+	const { size } = run;
+	const biscuit =
+		size.kind === "biscuit" && size.number !== undefined
+			? biscuits[size.number]
+			: undefined;
+	if (biscuit) {
+		const across = axisOf(nearestWay(run.direction));
+		const axes = run.through.place.axes;
+		const along = axes.find((axis) => axisOf(axis) !== across) ?? axes[0];
+		return {
+			centre: point,
+			axes: [
+				run.direction,
+				unitOf(along),
+				crossProduct(run.direction, unitOf(along)),
+			],
+			half: [biscuit.width / 2, biscuit.length / 2, biscuit.thick / 2],
+			radius: 0,
+		};
+	}
+	const ends = waysIn(run, point).map(
 		({ start, direction, tip }): Vec3 => [
 			start[0] + direction[0] * tip,
 			start[1] + direction[1] * tip,
@@ -168,13 +203,21 @@ function envelopeAt(run: FastenerRun, point: Vec3): Envelope {
 		],
 	);
 	const [first = point, second = point] = ends;
-	return roundEnvelope(
-		ways.length > 1 ? second : point,
-		first,
-		run.size.kind === "biscuit"
-			? numberOf(run.size.length) / 2
-			: run.size.diameter / 2,
-	);
+	return roundEnvelope(second, first, size.diameter / 2);
+}
+
+function nearestWay(direction: Vec3): Direction {
+	const size = direction.map(Math.abs);
+	const axis = size.indexOf(Math.max(...size));
+	return (["+x", "+y", "+z"] as const)[axis] ?? "+x";
+}
+
+function crossProduct(a: Vec3, b: Vec3): Vec3 {
+	return [
+		a[1] * b[2] - a[2] * b[1],
+		a[2] * b[0] - a[0] * b[2],
+		a[0] * b[1] - a[1] * b[0],
+	];
 }
 
 /** Cover to those edges of an outline that are cut, not the sides of the blank; negative: in the waste. */

@@ -4,14 +4,14 @@ import { numberOf } from "../../../model/size.ts";
 import type { FastenerRun, Finding, Piece } from "../../../model/types.ts";
 import { defineCheck } from "../../check.ts";
 import {
-	drivenIn,
+	fastenerLines,
 	type WayIn,
 	type WoodAlong,
 	waysIn,
 	woodAlong,
 } from "../../driven.ts";
 import { lengthFix, usualBetween } from "../../fastener-words.ts";
-import { nameOf, show } from "../../words.ts";
+import { listed, nameOf, show } from "../../words.ts";
 
 export const fastenerShort = defineCheck({
 	id: "fastener-short",
@@ -85,32 +85,35 @@ piece rack {
   join rail to case.top { screw #8 x 1 1/4 every 6 { from below } }
 }`,
 	find: (piece, { design, figures }) =>
-		[...drivenIn(piece)].flatMap(({ run }) => {
-			const { kind, diameter } = run.size;
-			if (!run.counted || kind === "biscuit") return [];
-			const wanted =
-				diameter *
-				(kind === "screw"
-					? figures["screw-bite"]
-					: kind === "dowel"
-						? figures["dowel-bite"]
-						: figures["nail-bite"]);
+		fastenerLines(piece).flatMap((line) => {
+			const names = new Set<string>();
 			let worst: Short | undefined;
-			for (const point of run.points) {
-				for (const way of waysIn(run, point)) {
-					const wood = woodAlong(way);
-					const bite = Math.max(0, Math.min(way.tip, wood.to) - wood.from);
-					const enough = Math.min(
-						wanted,
-						figures["thin-part"] * (wood.to - wood.from),
-					);
-					const reached = wood.to > wood.from;
-					if (reached && bite >= enough - grain) continue;
-					if (!worst || bite < worst.bite)
-						worst = { way, wood, bite, enough: reached ? enough : wanted };
+			for (const run of line) {
+				const { kind, diameter } = run.size;
+				if (!run.counted || kind === "biscuit") continue;
+				const wanted =
+					diameter *
+					(kind === "screw"
+						? figures["screw-bite"]
+						: kind === "dowel"
+							? figures["dowel-bite"]
+							: figures["nail-bite"]);
+				for (const point of run.points) {
+					for (const way of waysIn(run, point)) {
+						const wood = woodAlong(way);
+						const bite = Math.max(0, Math.min(way.tip, wood.to) - wood.from);
+						const reached = wood.to > wood.from;
+						const enough = reached
+							? Math.min(wanted, figures["thin-part"] * (wood.to - wood.from))
+							: wanted;
+						if (bite >= enough - grain) continue;
+						names.add(nameOf(way.holds));
+						if (!worst || bite < worst.bite - grain)
+							worst = { run, way, wood, bite, enough };
+					}
 				}
 			}
-			return worst ? [tell(piece, design.uri, run, worst)] : [];
+			return worst ? [tell(piece, design.uri, worst, listed([...names]))] : [];
 		}),
 });
 
@@ -118,6 +121,7 @@ piece rack {
 const grain = 1e-6;
 
 interface Short {
+	readonly run: FastenerRun;
 	readonly way: WayIn;
 	readonly wood: WoodAlong;
 	readonly bite: number;
@@ -127,8 +131,8 @@ interface Short {
 function tell(
 	piece: Piece,
 	uri: string,
-	run: FastenerRun,
-	{ way, wood, bite, enough }: Short,
+	{ run, way, wood, bite, enough }: Short,
+	names: string,
 ): {
 	readonly origin: Finding["origin"];
 	readonly message: string;
@@ -140,8 +144,8 @@ function tell(
 	const dowel = kind === "dowel";
 	const state =
 		bite > 0
-			? `bites only ${show(display, toTenth(bite))} in ${nameOf(way.holds)}`
-			: `does not reach ${nameOf(way.holds)}`;
+			? `bites only ${show(display, toTenth(bite))} in ${names}`
+			: `does not reach ${names}`;
 	const least = numberOf(length) + (enough - bite) * (dowel ? 2 : 1);
 	const usual =
 		wood.to > wood.from

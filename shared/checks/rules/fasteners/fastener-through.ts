@@ -3,7 +3,7 @@
 import type { FastenerRun, Finding, Piece } from "../../../model/types.ts";
 import { defineCheck } from "../../check.ts";
 import {
-	drivenIn,
+	fastenerLines,
 	type WayIn,
 	type WoodAlong,
 	waysIn,
@@ -11,7 +11,7 @@ import {
 	woodBeyond,
 } from "../../driven.ts";
 import { lengthFix, usualAtMost } from "../../fastener-words.ts";
-import { bare, nameOf, show } from "../../words.ts";
+import { bare, listed, nameOf, show } from "../../words.ts";
 
 export const fastenerThrough = defineCheck({
 	id: "fastener-through",
@@ -72,30 +72,31 @@ piece rack {
   join rail to case.top { glue; screw #8 x 1 1/4 every 6 { from below } }
 }`,
 	find: (piece, { design, figures }) =>
-		[...drivenIn(piece)].flatMap(({ run }) => {
+		fastenerLines(piece).flatMap((line) => {
 			const { cover } = figures;
-			const extra = run.size.kind === "dowel" ? figures["dowel-room"] : 0;
+			const names = new Set<string>();
 			let worst: Through | undefined;
-			for (const point of run.points) {
-				for (const way of waysIn(run, point)) {
-					const wood = woodAlong(way);
-					const tip = way.tip + extra;
-					if (tip <= wood.to - cover + grain) continue;
-					// Beside all wood: told as biting too little.
-					if (wood.to <= grain) continue;
-					const { to, part } = woodBeyond(piece, way, wood.to);
-					if (tip <= to - cover + grain) continue;
-					if (!worst || tip - to > worst.by)
-						worst = {
-							way,
-							wood,
-							by: tip - to,
-							to,
-							last: part ?? lastOf(way, wood),
-						};
+			for (const run of line) {
+				const extra = run.size.kind === "dowel" ? figures["dowel-room"] : 0;
+				for (const point of run.points) {
+					for (const way of waysIn(run, point)) {
+						const wood = woodAlong(way);
+						const tip = way.tip + extra;
+						if (tip <= wood.to - cover + grain) continue;
+						// Beside all wood: told as biting too little.
+						if (wood.to <= grain) continue;
+						const { to, part } = woodBeyond(piece, way, wood.to);
+						if (tip <= to - cover + grain) continue;
+						const last = part ?? lastOf(way, wood);
+						names.add(nameOf(last));
+						if (!worst || tip - to > worst.by + grain)
+							worst = { run, way, wood, by: tip - to, to, extra };
+					}
 				}
 			}
-			return worst ? [tell(piece, design.uri, run, worst, cover, extra)] : [];
+			return worst
+				? [tell(piece, design.uri, worst, cover, listed([...names]))]
+				: [];
 		}),
 });
 
@@ -103,12 +104,14 @@ piece rack {
 const grain = 1e-6;
 
 interface Through {
+	readonly run: FastenerRun;
 	readonly way: WayIn;
 	readonly wood: WoodAlong;
 	/** How far the tip stands out; below zero: how much wood is before it. */
 	readonly by: number;
 	readonly to: number;
-	readonly last: WayIn["holds"];
+	/** Room at the bottom of its hole, mm. */
+	readonly extra: number;
 }
 
 function lastOf(way: WayIn, wood: WoodAlong): WayIn["holds"] {
@@ -118,10 +121,9 @@ function lastOf(way: WayIn, wood: WoodAlong): WayIn["holds"] {
 function tell(
 	piece: Piece,
 	uri: string,
-	run: FastenerRun,
-	{ way, wood, by, to, last }: Through,
+	{ run, way, wood, by, to, extra }: Through,
 	cover: number,
-	extra: number,
+	names: string,
 ): {
 	readonly origin: Finding["origin"];
 	readonly message: string;
@@ -134,8 +136,8 @@ function tell(
 	const halves = kind === "dowel" || kind === "biscuit";
 	const state =
 		by > cover / 10
-			? `${extra > 0 ? `The hole of the ${kind} ${label}` : what} comes out of ${nameOf(last)} by ${show(display, toGrid(by))}`
-			: `${extra > 0 ? `The hole of the ${kind} ${label}` : what} ends at the far face of ${nameOf(last)}, with ${show(display, Math.max(0, toGrid(-by)))} before it`;
+			? `${extra > 0 ? `The hole of the ${kind} ${label}` : what} comes out of ${names} by ${show(display, toGrid(by))}`
+			: `${extra > 0 ? `The hole of the ${kind} ${label}` : what} ends at the far face of ${names}, with ${show(display, Math.max(0, toGrid(-by)))} before it`;
 	const thicknesses = halves
 		? `half of it in ${bare(display, toGrid(wood.to))} ${display.unit}`
 		: wood.to > wood.passed
@@ -155,8 +157,8 @@ function tell(
 		message: `${state}: ${mend}`,
 		related: [
 			{
-				origin: last.declaration.origin,
-				message: `${nameOf(last)} is declared here`,
+				origin: way.holds.declaration.origin,
+				message: `${nameOf(way.holds)} is declared here`,
 			},
 		],
 		fixes: usual && reaches ? lengthFix(run, display, uri, usual) : [],

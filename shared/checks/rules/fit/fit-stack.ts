@@ -1,11 +1,11 @@
 // A joint that is right on paper, but not when the tolerances that feed its gap add up.
 
+import type { Feed } from "../../../model/size.ts";
 import { shareWithin, spreadOf } from "../../../model/stack-up.ts";
 import type { Piece } from "../../../model/types.ts";
 import { defineCheck, type Found } from "../../check.ts";
 import { alike, fitsOf, numbersOf, type SharedFit } from "../../fits.ts";
 import {
-	bare,
 	capital,
 	listed,
 	nameOf,
@@ -32,7 +32,8 @@ told by \`fit-gap\` instead.
 
 The share that fits is told under an assumption: each source spread normally about its middle, its tolerance at three
 standard deviations. It is for a run of many. For a one-off, measure what the message names before you cut; a
-\`measured\` line with the reading then takes the place of the tolerance.`,
+\`measured\` line with the reading then takes the place of the tolerance. A part that a \`fit\` line cuts to a measured assembly
+answers to its own cut alone.`,
 	source:
 		"stack-up by worst case and by root-sum-square, as in any text on tolerance analysis; ranges and shop tolerances are common practice, no source",
 	figures: {
@@ -78,7 +79,7 @@ piece rack {
 		fitsOf(piece).flatMap((shared) => {
 			const { gap, low, high } = numbersOf(shared.fit);
 			if (gap < low || gap > high) return [];
-			const spread = spreadOf(shared.fit.gap.feeds);
+			const spread = spreadOf(feedsOf(shared));
 			const leaves = (by: number): boolean =>
 				gap - by < low - grain || gap + by > high + grain;
 			if (leaves(spread.expected))
@@ -88,6 +89,14 @@ piece rack {
 			return [];
 		}),
 });
+
+/** A part that is cut to a measured assembly answers to its own cut alone: the opening is known by then. */
+function feedsOf({ fit, joint }: SharedFit): readonly Feed[] {
+	const { member } = joint;
+	const cutToFit =
+		member.cut.when === "to-fit" && !fit.member.value.eq(member.thick.value);
+	return cutToFit ? fit.member.feeds : fit.gap.feeds;
+}
 
 /** Floating dust, mm. */
 const grain = 1e-9;
@@ -101,12 +110,12 @@ function tell(
 	const { fit, joints } = shared;
 	const { display } = piece;
 	const { gap, low, high } = numbersOf(fit);
-	const spread = spreadOf(fit.gap.feeds);
+	const spread = spreadOf(feedsOf(shared));
 	const by = severity === "warning" ? spread.expected : spread.worst;
 	const sources = listed(
 		spread.sources.map(
 			({ source, share }) =>
-				`${source.label} ±${bare(display, source.tolerance)} (${percent(share)} of it)`,
+				`${source.label} ±${show(display, source.tolerance)} (${percent(share)} of it)`,
 		),
 	);
 	const share = shareWithin(gap, spread.expected, low, high, deviations);

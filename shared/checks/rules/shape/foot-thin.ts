@@ -4,7 +4,7 @@ import { numberOf } from "../../../model/size.ts";
 import type { LegInfo, Piece } from "../../../model/types.ts";
 import { gravity } from "../../../units/derived.ts";
 import { defineCheck, type Found } from "../../check.ts";
-import { show } from "../../words.ts";
+import { listed, show } from "../../words.ts";
 
 export const footThin = defineCheck({
 	id: "foot-thin",
@@ -74,32 +74,68 @@ piece stand {
 	find: (piece, { figures }) => {
 		if (piece.legs.length === 0) return [];
 		const load = loadOnLeg(piece);
-		return piece.legs.flatMap((leg): Found[] => {
-			const { depth, breadth, depthAt, breadthAt } = leg.thinnest;
-			const floor = leg.blank.min[1];
+		// A left and a right of one line are told once.
+		const told = new Map<
+			string,
+			{ leg: LegInfo; names: string[]; weak: Weak }
+		>();
+		for (const leg of piece.legs) {
+			const weak = weakOf(leg, figures, load);
+			if (!weak) continue;
+			const { uri, span } = originOf(leg);
+			const key = `${uri} ${span.start} ${toTenth(weak.thin)} ${weak.stress === undefined}`;
+			const known = told.get(key);
+			if (known) known.names.push(`\`${leg.path}\``);
+			else told.set(key, { leg, names: [`\`${leg.path}\``], weak });
+		}
+		return [...told.values()].map(({ leg, names, weak }): Found => {
 			const { display } = piece;
-			const origin = leg.shapes[0]?.origin ?? leg.declaration.origin;
-			const thin = Math.min(depth, breadth);
-			const at = depth <= breadth ? depthAt : breadthAt;
-			const where = place(display, at - floor);
-			if (thin < figures.least - 1e-6)
-				return [
-					{
-						origin,
-						message: `\`${leg.path}\` is only ${show(display, toTenth(thin))} ${depth <= breadth ? "front to back" : "side to side"} ${where}: less than ${show(display, figures.least)} chips and splits; cut in less, or start wider`,
-					},
-				];
-			const stress = bending(leg, figures.friction * load, at - floor);
-			if (!(stress > figures.stress)) return [];
-			return [
-				{
-					origin,
-					message: `\`${leg.path}\` bends to ${stress.toFixed(1)} MPa ${where}, where it is ${show(display, toTenth(thin))} thick, when the piece is pushed with ${Math.round(load)} N on the leg: more than ${figures.stress} MPa; make it thicker there`,
-				},
-			];
+			const { thin, way, height, stress } = weak;
+			const who = `${listed(names)} ${names.length > 1 ? "are" : "is"}`;
+			const size = `only ${show(display, toTenth(thin))} ${way} ${place(display, height)}`;
+			return {
+				origin: originOf(leg),
+				message:
+					stress === undefined
+						? `${who} ${size}: less than ${show(display, figures.least)} chips and splits; cut in less, or start wider`
+						: `${who} ${size}, and bends to ${stress.toFixed(1)} MPa there when the loaded piece is pushed, with ${Math.round(load)} N on the leg: more than ${figures.stress} MPa; make it thicker there`,
+			};
 		});
 	},
 });
+
+interface Weak {
+	readonly thin: number;
+	readonly way: "front to back" | "side to side";
+	/** Above the foot, mm. */
+	readonly height: number;
+	/** MPa; undefined: too thin whatever it carries. */
+	readonly stress: number | undefined;
+}
+
+function originOf(leg: LegInfo): Found["origin"] {
+	return leg.shapes[0]?.origin ?? leg.declaration.origin;
+}
+
+function weakOf(
+	leg: LegInfo,
+	figures: {
+		readonly least: number;
+		readonly friction: number;
+		readonly stress: number;
+	},
+	load: number,
+): Weak | undefined {
+	const { depth, breadth, depthAt, breadthAt } = leg.thinnest;
+	const deep = depth <= breadth;
+	const thin = Math.min(depth, breadth);
+	const height = (deep ? depthAt : breadthAt) - leg.blank.min[1];
+	const way = deep ? "front to back" : "side to side";
+	if (thin < figures.least - 1e-6)
+		return { thin, way, height, stress: undefined };
+	const stress = bending(leg, figures.friction * load, height);
+	return stress > figures.stress ? { thin, way, height, stress } : undefined;
+}
 
 /** Newtons on one leg: its share of the weight and the loads. */
 function loadOnLeg(piece: Piece): number {

@@ -92,7 +92,7 @@ function tell(piece: Piece, design: Design, part: Part): Found | undefined {
 	if (short === "length")
 		return {
 			origin: part.declaration.origin,
-			message: `${nameOf(part)} is ${show(display, need.length)} long, and the longest \`${stock.id}\` is ${show(display, stock.lengths?.high ?? 0)}: make it in two, or ask for longer boards${would}`,
+			message: `${nameOf(part)} ${need.length > numberOf(part.length) ? "is cut" : "is"} ${show(display, need.length)} long${need.length > numberOf(part.length) ? " at first" : ""}, and the longest \`${stock.id}\` is ${show(display, stock.lengths?.high ?? 0)}: make it in two, or ask for longer boards${would}`,
 		};
 	const widest = stock.widths ? numberOf(stock.widths.high) : 0;
 	const strips = Math.ceil(need.width / Math.max(widest, 1e-9) - 1e-9);
