@@ -8,6 +8,7 @@ import { leg } from "./leg.ts";
 import { must } from "./must.ts";
 import { part } from "./part.ts";
 import { given, mark, type SetValue } from "./sizes.ts";
+import { trim } from "./trim.ts";
 
 /** The meanings of the heads of a piece or component. */
 export function meaningsOf(
@@ -22,5 +23,6 @@ export function meaningsOf(
 		["fit", fit],
 		["must", must],
 		["leg", leg],
+		["trim", trim],
 	]);
 }
