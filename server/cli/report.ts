@@ -1,0 +1,36 @@
+// What commands that are about something else tell of the findings in a design.
+
+import {
+	findingsSummary,
+	findingsText,
+} from "../../shared/outputs/findings-text.ts";
+import type { ExitCode } from "./command.ts";
+import type { Loaded } from "./designs.ts";
+import { type Terminal, wantsColour } from "./terminal.ts";
+
+/** Errors in full and the rest counted, on the error output. 1 if there is an error. */
+export function reportFaults(loaded: Loaded, terminal: Terminal): ExitCode {
+	const { findings, texts } = loaded;
+	const errors = findings.filter(({ finding }) => finding.severity === "error");
+	const others = findings.filter(({ finding }) => finding.severity !== "error");
+	const blocks = [
+		...(errors.length > 0
+			? [
+					findingsText(errors, texts, {
+						colour: wantsColour(terminal, terminal.err),
+						...(terminal.err.columns ? { columns: terminal.err.columns } : {}),
+					}),
+				]
+			: []),
+		...(others.length > 0
+			? [`Also ${findingsSummary(others)}: \`storyrod check\` tells them\n`]
+			: []),
+	];
+	terminal.err.write(blocks.join("\n"));
+	return errors.length > 0 ? 1 : 0;
+}
+
+/** The width to lay a page out for: that of the terminal, within what can be read. */
+export function pageColumns(terminal: Terminal): number {
+	return Math.min(120, Math.max(80, terminal.out.columns ?? 100));
+}
