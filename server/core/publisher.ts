@@ -6,6 +6,8 @@ import { toDiagnostic } from "../convert/to-lsp.ts";
 import type { Context } from "./context.ts";
 
 interface Published {
+	/** As the client spelled the uri then. */
+	readonly uri: string;
 	readonly version: number | undefined;
 	readonly content: string;
 }
@@ -21,29 +23,37 @@ export class Publisher {
 	/** Sends what differs from what was sent last, or belongs to a newer version. */
 	publish(context: Context): void {
 		const { session } = context;
-		const byFile = new Map<string, Finding[]>();
+		const byFile = new Map<string, Map<string, Finding>>();
+		let failed = false;
 		for (const uri of session.openUris()) {
-			byFile.set(uri, byFile.get(uri) ?? []);
-			for (const finding of context.guard("diagnostics", [], () => [
-				...session.analysis(uri).findings,
-			])) {
-				const file = byFile.get(finding.origin.uri) ?? [];
-				byFile.set(finding.origin.uri, file);
-				if (!file.some((one) => isSame(one, finding))) file.push(finding);
-			}
-		}
-		for (const uri of this.published.keys()) {
-			if (!byFile.has(uri)) this.send(context, uri, []);
-		}
-		for (const [uri, findings] of byFile) {
-			if (session.versionOf(uri) === undefined && findings.length === 0) {
-				if (this.published.has(uri)) this.send(context, uri, []);
+			const analysis = context.guard("diagnostics", undefined, () =>
+				session.analysis(uri),
+			);
+			// A fault of ours says nothing about the design: what was told before stays.
+			if (!analysis) {
+				failed = true;
 				continue;
 			}
+			if (!byFile.has(uri)) byFile.set(uri, new Map());
+			for (const finding of analysis.findings) {
+				const file = byFile.get(finding.origin.uri) ?? new Map();
+				byFile.set(finding.origin.uri, file);
+				// Two designs that use the same file may both tell it.
+				file.set(keyOf(finding), finding);
+			}
+		}
+		if (!failed) {
+			for (const uri of this.published.keys()) {
+				if (!byFile.has(uri)) this.send(context, uri, []);
+			}
+		}
+		for (const [uri, findings] of byFile) {
 			this.send(
 				context,
 				uri,
-				findings.flatMap((finding) => toDiagnostic(context, finding) ?? []),
+				[...findings.values()].flatMap(
+					(finding) => toDiagnostic(context, finding) ?? [],
+				),
 			);
 		}
 	}
@@ -56,24 +66,26 @@ export class Publisher {
 		const version = session.versionOf(uri);
 		const content = JSON.stringify(diagnostics);
 		const before = this.published.get(uri);
+		const spelled = session.clientUri(uri);
 		if (before?.version === version && before?.content === content) return;
+		if (before && before.uri !== spelled) {
+			void this.connection.sendDiagnostics({
+				uri: before.uri,
+				diagnostics: [],
+			});
+		}
 		if (version === undefined && diagnostics.length === 0) {
 			this.published.delete(uri);
-		} else this.published.set(uri, { version, content });
+			if (before && before.uri !== spelled) return;
+		} else this.published.set(uri, { uri: spelled, version, content });
 		void this.connection.sendDiagnostics({
-			uri: session.clientUri(uri),
+			uri: spelled,
 			...(version === undefined ? {} : { version }),
 			diagnostics,
 		});
 	}
 }
 
-/** Told by two designs that use the same file. */
-function isSame(a: Finding, b: Finding): boolean {
-	return (
-		a.id === b.id &&
-		a.origin.span.start === b.origin.span.start &&
-		a.origin.span.end === b.origin.span.end &&
-		a.message === b.message
-	);
+function keyOf({ id, origin: { span }, message }: Finding): string {
+	return `${id} ${span.start} ${span.end} ${message}`;
 }

@@ -24,8 +24,10 @@ interface Kept extends Analysis {
 	readonly from: ReadonlyMap<string, string | undefined>;
 }
 
-/** Turns that a refresh waits for the messages that keep arriving. */
-const mostTurns = 50;
+/** Turns of the event loop without a change after which the messages that lay ready are taken to be in. */
+const quietTurns = 3;
+/** Turns after which a refresh runs even if changes keep coming. */
+const mostTurns = 500;
 
 export type Change = Parameters<typeof TextDocument.update>[1];
 
@@ -180,18 +182,20 @@ export class Session {
 		this.changes++;
 		if (this.waiting) return;
 		this.waiting = true;
-		this.wait(this.changes, mostTurns);
+		this.wait(this.changes, quietTurns, mostTurns);
 	}
 
-	/** Each message is handled in a turn of its own: wait for the first turn that brings no change. */
-	private wait(seen: number, turns: number): void {
+	/** Each message arrives and is handled in turns of its own: wait until some turns have brought no change. */
+	private wait(seen: number, quiet: number, left: number): void {
 		this.host.later(() => {
-			if (this.changes !== seen && turns > 0) {
-				this.wait(this.changes, turns - 1);
-				return;
+			if (left > 0 && this.changes !== seen) {
+				this.wait(this.changes, quietTurns, left - 1);
+			} else if (left > 0 && quiet > 1) {
+				this.wait(seen, quiet - 1, left - 1);
+			} else {
+				this.waiting = false;
+				this.onSettled();
 			}
-			this.waiting = false;
-			this.onSettled();
 		});
 	}
 }

@@ -239,6 +239,18 @@ describe("behind a head", () => {
 		);
 	});
 
+	test("the givens of the component that is made", () => {
+		expect(
+			offered(`component base {
+  given length = 30
+  given height = 4
+}
+piece a {
+  make plinth from base { set <|> }
+}`),
+		).toEqual(["length", "height"]);
+	});
+
 	test("nothing behind a head that the table does not know", () => {
 		expect(offered("foo <|>")).toEqual([]);
 	});

@@ -8,20 +8,26 @@ import {
 	type FormElement,
 	type Item,
 	joiningWords,
-	parse,
 	type SlotType,
 	type Span,
 	type Statement,
 } from "../../grammar/index.ts";
-import type { StockKind } from "../model/types.ts";
+import type { Design, StockKind } from "../model/types.ts";
 import { headHelp, headSnippet } from "./support/head-help.ts";
 import {
 	type KnownKind,
 	type KnownName,
 	KnownNames,
 } from "./support/known-names.ts";
-import { headlineEnd, type Place, placeAt } from "./support/place.ts";
+import { type Place, placeAt } from "./support/place.ts";
 import type { Snapshot } from "./support/snapshot.ts";
+import {
+	isInCommentOrText,
+	readBefore,
+	statementBefore,
+	type Word,
+	wordBefore,
+} from "./support/typing.ts";
 
 export interface CompletionItem {
 	readonly label: string;
@@ -69,90 +75,6 @@ export function completion(
 	return drafts.map((draft) => ({ ...draft, replace }));
 }
 
-interface Word {
-	/** Where the dotted path begins that ends at the cursor. */
-	readonly start: number;
-	readonly path: string;
-	/** The names before the last dot. */
-	readonly base: readonly string[];
-	/** What is typed of the last name. */
-	readonly last: string;
-}
-
-function wordBefore(text: string, offset: number): Word {
-	const line = text.slice(Math.max(0, offset - 400), offset);
-	const path = /[\p{L}\p{M}\p{N}_.-]*$/u.exec(line)?.[0] ?? "";
-	const names = path.split(".");
-	const last = names.pop() ?? "";
-	return { start: offset - path.length, path, base: names, last };
-}
-
-function isInCommentOrText(
-	{ result, text }: Snapshot,
-	offset: number,
-): boolean {
-	const { comments } = result.tree;
-	if (comments.some(({ span }) => span.start < offset && offset <= span.end)) {
-		return true;
-	}
-	const start =
-		Math.max(
-			text.lastIndexOf("\n", offset - 1),
-			text.lastIndexOf("\r", offset - 1),
-		) + 1;
-	const line = text.slice(start, offset);
-	// A quote right after a digit is an inch mark, unless a text is open.
-	let open = false;
-	for (let at = 0; at < line.length; at++) {
-		if (line[at] === "\\" && open) at++;
-		else if (line[at] === '"') {
-			if (open) open = false;
-			else open = !/\d/.test(line[at - 1] ?? "");
-		}
-	}
-	return open;
-}
-
-/** The statement that the word at `start` continues; `new` if it begins one, `none` if nothing may stand there. */
-function statementBefore(
-	text: string,
-	place: Place,
-	start: number,
-): Statement | "new" | "none" {
-	const statement = place.body.statements.findLast(
-		(one) => one.span.start <= start,
-	);
-	if (!statement || statement.span.start === start) return "new";
-	const end = statement.block ? statement.span.end : headlineEnd(statement);
-	if (start <= headlineEnd(statement)) return statement;
-	const gap = text.slice(Math.min(end, start), start);
-	if (gap.includes(";")) return "new";
-	if (statement.block) return /[\r\n]/.test(gap) ? "new" : "none";
-	if (!/[\r\n]/.test(gap)) return statement;
-	return goesOn(text, statement, start) ? statement : "new";
-}
-
-/** Behind a comma or an operator the statement goes on in the next line, if that is indented deeper. */
-function goesOn(text: string, statement: Statement, start: number): boolean {
-	const before = text
-		.slice(statement.span.start, start)
-		.replace(/\/\/[^\r\n]*/g, "")
-		.trimEnd();
-	return (
-		/[,=+*/<>-]$|(?:^|\s)x$/.test(before) &&
-		column(text, start) > indentAt(text, statement.span.start)
-	);
-}
-
-function column(text: string, at: number): number {
-	return at - (text.lastIndexOf("\n", at - 1) + 1);
-}
-
-function indentAt(text: string, at: number): number {
-	const start = text.lastIndexOf("\n", at - 1) + 1;
-	return text.slice(start).search(/[^ \t]|$/);
-}
-
 /** Statements that may stand in the block; those that are there already and do not repeat are left out. */
 function heads(place: Place, start: number): Draft[] {
 	const rows = place.context ? contexts[place.context] : [];
@@ -177,7 +99,7 @@ function heads(place: Place, start: number): Draft[] {
 }
 
 function afterHead(
-	{ text }: Snapshot,
+	{ text, design }: Snapshot,
 	place: Place,
 	statement: Statement,
 	word: Word,
@@ -197,6 +119,9 @@ function afterHead(
 	if (!row) return [];
 	const before = readBefore(text.slice(statement.span.start, word.start));
 	if (before.wantsOperand) return sizeNames(names());
+	if (row.head === "set" && before.items.length === 0) {
+		return givenDrafts(design, place);
+	}
 	const wanted = expectedAfter(before.items, row);
 	const drafts: Draft[] = [];
 	for (const element of wanted) {
@@ -213,40 +138,19 @@ function afterHead(
 	return [...unique.values()];
 }
 
-interface Before {
-	/** Items behind the head that stand before the word. */
-	readonly items: readonly Item[];
-	/** A comma stands before the word: the names that are in the list already. */
-	readonly list: readonly string[] | undefined;
-	/** An operator or an open bracket stands before the word. */
-	readonly wantsOperand: boolean;
-}
-
-/** Reads the beginning of a statement for itself, so that it does not matter what is broken behind the cursor. */
-function readBefore(beginning: string): Before {
-	const written = beginning.replace(/\/\/[^\r\n]*/g, "").trimEnd();
-	const itemsOf = (part: string): readonly Item[] =>
-		parse(part).tree.statements[0]?.items.slice(1) ?? [];
-	const opens = (written.match(/\(/g) ?? []).length;
-	const closes = (written.match(/\)/g) ?? []).length;
-	if (opens > closes || /(?:[+*/<>-]|[<>=!]=|\sx)$/.test(written)) {
-		return { items: [], list: undefined, wantsOperand: true };
-	}
-	if (!written.endsWith(",")) {
-		return { items: itemsOf(written), list: undefined, wantsOperand: false };
-	}
-	const items = itemsOf(written.slice(0, -1));
-	const last = items.at(-1);
-	const elements = last?.kind === "list" ? last.elements : last ? [last] : [];
-	return {
-		items: items.slice(0, -1),
-		list: elements.map((one) =>
-			one.kind === "path"
-				? one.segments.map((name) => name.text).join(".")
-				: "",
+/** The givens of the component that is being made. */
+function givenDrafts({ pieces }: Design, { around }: Place): Draft[] {
+	const from = around.at(-1)?.statement.items.at(-1);
+	const name = from?.kind === "path" ? from.segments.at(-1)?.text : undefined;
+	const component = pieces.find(
+		(piece) => piece.kind === "component" && piece.name === name,
+	);
+	return (component?.givens ?? []).map(({ declaration }) =>
+		nameDraft(
+			{ name: declaration.name, kind: "size", doc: declaration.doc },
+			0,
 		),
-		wantsOperand: false,
-	};
+	);
 }
 
 function takesMany(element: FormElement): boolean {

@@ -2,12 +2,11 @@
 
 import type { Span } from "../../grammar/index.ts";
 import type { Declaration } from "../model/types.ts";
-import { cutListMarkdown } from "../outputs/cut-list-markdown.ts";
 import { codeSpan, escapeMarkdown } from "../text/markdown.ts";
 import { headHelp } from "./support/head-help.ts";
 import { jointsText } from "./support/joint-text.ts";
 import { measureText, sizeText } from "./support/measure-text.ts";
-import { cutListOf, partText } from "./support/part-text.ts";
+import { cutListText, partText } from "./support/part-text.ts";
 import type { Snapshot } from "./support/snapshot.ts";
 import { stockText } from "./support/stock-text.ts";
 import { type Topic, topicAt } from "./support/topic.ts";
@@ -54,13 +53,10 @@ function textOf(snapshot: Snapshot, topic: Topic): string {
 			return blocks(
 				`${topic.declaration.kind} ${codeSpan(topic.path)}`,
 				docOf(topic.declaration),
-				cutListMarkdown(cutListOf(topic.piece, topic.path)),
+				cutListText(topic.piece, topic.path),
 			);
 		case "piece":
-			return blocks(
-				docOf(topic.piece.declaration),
-				cutListMarkdown(cutListOf(topic.piece)),
-			);
+			return blocks(docOf(topic.piece.declaration), cutListText(topic.piece));
 		case "stock":
 			return blocks(
 				stockText(topic, snapshot.design),

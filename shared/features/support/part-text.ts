@@ -8,6 +8,7 @@ import {
 	cutList,
 	cutOrder,
 } from "../../outputs/cut-list.ts";
+import { cutListMarkdown } from "../../outputs/cut-list-markdown.ts";
 import { countText, rowWords } from "../../outputs/cut-list-words.ts";
 import { codeBlock, codeSpan, escapeMarkdown } from "../../text/markdown.ts";
 import { lengthText } from "../../units/format.ts";
@@ -91,8 +92,29 @@ function whyText(part: Part, display: Display): string {
 		.trimEnd();
 }
 
+/** Rows that a hover has room for. */
+const mostRows = 40;
+
+/** The cut list of a piece or of one of its things, as long as a hover may be. */
+export function cutListText(piece: Piece, path?: string): string {
+	const whole = cutListOf(piece, path);
+	let room = mostRows;
+	const sections = whole.sections.map(({ when, rows }) => {
+		const shown = rows.slice(0, room);
+		room -= shown.length;
+		return { when, rows: shown };
+	});
+	const count = (list: CutList): number =>
+		list.sections.reduce((sum, { rows }) => sum + rows.length, 0);
+	const short = { ...whole, sections };
+	const left = count(whole) - count(short);
+	const more =
+		left > 0 ? `\nAnd ${left} more row${left === 1 ? "" : "s"}.\n` : "";
+	return cutListMarkdown(short) + more;
+}
+
 /** The cut list of a piece, or of what in it belongs to one of its things. */
-export function cutListOf(piece: Piece, path?: string): CutList {
+function cutListOf(piece: Piece, path?: string): CutList {
 	const whole = cutList(piece);
 	if (path === undefined) return whole;
 	const isOwn = ({ owner, path: own }: Part): boolean =>

@@ -1,0 +1,71 @@
+// Which files the host reads, and which paths it follows.
+
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { nodeHost } from "./node-host.ts";
+
+let folder: string;
+const uri = (...names: string[]): string =>
+	pathToFileURL(join(folder, ...names)).href;
+
+beforeAll(() => {
+	folder = mkdtempSync(join(tmpdir(), "rod host-"));
+	mkdirSync(join(folder, "shop"));
+	mkdirSync(join(folder, "node_modules", "woods"), { recursive: true });
+	writeFileSync(join(folder, "shop", "my stock.rod"), "unit mm\n");
+	writeFileSync(join(folder, "node_modules", "woods", "oak.rod"), "unit in\n");
+});
+
+afterAll(() => rmSync(folder, { recursive: true }));
+
+test("files beside the design, with blanks and dots in their paths", () => {
+	const design = uri("shop", "bench.rod");
+	const found = nodeHost.resolve(design, "./my stock.rod");
+	expect(found).toBe(uri("shop", "my stock.rod"));
+	expect(found && nodeHost.read(found)).toBe("unit mm\n");
+	expect(nodeHost.resolve(design, "../shop/my stock.rod")).toBe(found);
+});
+
+test("files of an installed package, from the nearest folder up", () => {
+	const design = uri("shop", "bench.rod");
+	expect(nodeHost.resolve(design, "woods/oak.rod")).toBe(
+		uri("node_modules", "woods", "oak.rod"),
+	);
+	expect(nodeHost.resolve(design, "woods/ash.rod")).toBeUndefined();
+});
+
+test.each([
+	"/etc/passwd",
+	"file:///etc/passwd",
+	"https://example.org/a.rod",
+	"woods/../../secret.rod",
+	"stock.rod",
+	"",
+	"./a\0b",
+])("the path %j is not followed", (path) => {
+	expect(nodeHost.resolve(uri("bench.rod"), path)).toBeUndefined();
+});
+
+test("what is no file has no text", () => {
+	expect(nodeHost.read(uri("nothing.rod"))).toBeUndefined();
+	expect(nodeHost.read(uri("shop"))).toBeUndefined();
+	expect(nodeHost.read("untitled:Untitled-1")).toBeUndefined();
+	expect(nodeHost.read("file://[bad")).toBeUndefined();
+	expect(nodeHost.resolve("untitled:Untitled-1", "./a.rod")).toBeUndefined();
+});
+
+test("one spelling of a uri", () => {
+	expect(nodeHost.canonical("file:///a/b%2Dc.rod")).toBe("file:///a/b-c.rod");
+	expect(nodeHost.canonical("untitled:Untitled-1")).toBe("untitled:Untitled-1");
+});
+
+test("the page of a check is a file of the package", () => {
+	const page = new URL(nodeHost.checkPage("dado-loose"));
+	expect(page.hash).toBe("#dado-loose");
+	page.hash = "";
+	expect(nodeHost.read(page.href)).toContain("# The checks");
+	expect(fileURLToPath(page)).toMatch(/shared.checks.CHECKS\.md$/);
+});

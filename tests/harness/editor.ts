@@ -1,0 +1,272 @@
+// A scripted editor: a client joined to the server in memory, with files that only exist here.
+
+import { PassThrough } from "node:stream";
+import {
+	type ClientCapabilities,
+	createConnection,
+	createProtocolConnection,
+	type Diagnostic,
+	type InitializeResult,
+	type Position,
+	type ProtocolConnection,
+	type PublishDiagnosticsParams,
+	type Range,
+	StreamMessageReader,
+	StreamMessageWriter,
+	type TextEdit,
+} from "vscode-languageserver/node";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import type { Host } from "../../server/core/host.ts";
+import { start } from "../../server/core/start.ts";
+import { resolveRelative } from "../../shared/sources/sources.ts";
+import { type FixtureFile, placeOf } from "./fixture.ts";
+
+/** What a full client can do. */
+export const fullClient: ClientCapabilities = {
+	textDocument: {
+		completion: { completionItem: { snippetSupport: true } },
+		definition: { linkSupport: true },
+		documentSymbol: { hierarchicalDocumentSymbolSupport: true },
+	},
+};
+
+export class Editor {
+	/** Files on disk by uri; a test may change them. */
+	readonly disk: Map<string, string>;
+	/** Everything that was published, oldest first. */
+	readonly published: PublishDiagnosticsParams[] = [];
+	/** What the server logged as an error. */
+	readonly logged: string[] = [];
+	/** How often the server read a file from disk. */
+	reads = 0;
+	/** Makes every read from disk a fault of the server. */
+	failsToRead = false;
+	readonly connection: ProtocolConnection;
+	initialized: InitializeResult | undefined;
+	private readonly documents = new Map<string, TextDocument>();
+	private readonly waiting = new Set<() => void>();
+	private readonly toServer = new PassThrough();
+
+	private constructor(disk: ReadonlyMap<string, string>) {
+		this.disk = new Map(disk);
+		const up = this.toServer;
+		const down = new PassThrough();
+		const server = createConnection(
+			new StreamMessageReader(up),
+			new StreamMessageWriter(down),
+		);
+		start(server, this.host());
+		this.connection = createProtocolConnection(
+			new StreamMessageReader(down),
+			new StreamMessageWriter(up),
+		);
+		this.connection.onNotification(
+			"textDocument/publishDiagnostics",
+			(params: PublishDiagnosticsParams) => {
+				this.published.push(params);
+				for (const look of [...this.waiting]) look();
+			},
+		);
+		this.connection.onNotification(
+			"window/logMessage",
+			({ message, type }: { message: string; type: number }) => {
+				if (type === 1) this.logged.push(message);
+			},
+		);
+		this.connection.listen();
+	}
+
+	static async start(
+		disk: ReadonlyMap<string, string> = new Map(),
+		capabilities: ClientCapabilities = fullClient,
+	): Promise<Editor> {
+		const editor = new Editor(disk);
+		editor.initialized = await editor.connection.sendRequest("initialize", {
+			processId: null,
+			rootUri: null,
+			capabilities,
+		});
+		await editor.connection.sendNotification("initialized", {});
+		return editor;
+	}
+
+	/** Ends the session; fails if the server logged a fault on the way. */
+	async stop(): Promise<void> {
+		await this.connection.sendRequest("shutdown");
+		await this.connection.sendNotification("exit");
+		this.connection.dispose();
+		if (this.logged.length > 0) throw new Error(this.logged.join("\n"));
+	}
+
+	async open(uri: string, text: string): Promise<void> {
+		this.documents.set(uri, TextDocument.create(uri, "storyrod", 1, text));
+		await this.connection.sendNotification("textDocument/didOpen", {
+			textDocument: { uri, languageId: "storyrod", version: 1, text },
+		});
+	}
+
+	openFile(file: FixtureFile): Promise<void> {
+		return this.open(file.uri, file.text);
+	}
+
+	/** Replaces the only place where `old` stands. */
+	async edit(uri: string, old: string, now: string): Promise<void> {
+		const document = this.document(uri);
+		const at = placeOf(document.getText(), old);
+		await this.change(uri, [
+			{
+				range: {
+					start: document.positionAt(at),
+					end: document.positionAt(at + old.length),
+				},
+				text: now,
+			},
+		]);
+	}
+
+	async change(
+		uri: string,
+		contentChanges: { range?: Range; text: string }[],
+	): Promise<void> {
+		const version = this.version(uri) + 1;
+		const changed = contentChanges.map(({ range, text }) =>
+			range ? { range, text } : { text },
+		);
+		this.documents.set(
+			uri,
+			TextDocument.update(this.document(uri), changed, version),
+		);
+		await this.connection.sendNotification("textDocument/didChange", {
+			textDocument: { uri, version },
+			contentChanges: changed,
+		});
+	}
+
+	/** Changes that reach the server in one piece, as they do while it is busy. */
+	changeTogether(uri: string, texts: readonly string[]): void {
+		const frames = texts.map((text) => {
+			const document = this.document(uri);
+			const version = document.version + 1;
+			TextDocument.update(document, [{ text }], version);
+			const body = JSON.stringify({
+				jsonrpc: "2.0",
+				method: "textDocument/didChange",
+				params: {
+					textDocument: { uri, version },
+					contentChanges: [{ text }],
+				},
+			});
+			return `Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`;
+		});
+		this.toServer.write(frames.join(""));
+	}
+
+	async close(uri: string): Promise<void> {
+		this.documents.delete(uri);
+		await this.connection.sendNotification("textDocument/didClose", {
+			textDocument: { uri },
+		});
+	}
+
+	/** Writes a file on disk, or removes it, and tells the server as a watcher does. */
+	async write(uri: string, text: string | undefined): Promise<void> {
+		const type = text === undefined ? 3 : this.disk.has(uri) ? 2 : 1;
+		if (text === undefined) this.disk.delete(uri);
+		else this.disk.set(uri, text);
+		await this.connection.sendNotification("workspace/didChangeWatchedFiles", {
+			changes: [{ uri, type }],
+		});
+	}
+
+	text(uri: string): string {
+		return this.document(uri).getText();
+	}
+
+	version(uri: string): number {
+		return this.document(uri).version;
+	}
+
+	positionAt(uri: string, offset: number): Position {
+		return this.document(uri).positionAt(offset);
+	}
+
+	/** A request about a document at an offset. */
+	ask<T>(
+		method: string,
+		uri: string,
+		offset: number,
+		more: object = {},
+	): Promise<T> {
+		return this.connection.sendRequest(method, {
+			textDocument: { uri },
+			position: this.positionAt(uri, offset),
+			...more,
+		});
+	}
+
+	/** The text of a document after edits that the server sent. */
+	applied(uri: string, edits: TextEdit[]): string {
+		return TextDocument.applyEdits(this.document(uri), edits);
+	}
+
+	/** The diagnostics of the newest version of a document, as soon as they are there. */
+	async diagnostics(uri: string): Promise<Diagnostic[]> {
+		const version = this.documents.get(uri)?.version;
+		return this.until(() => {
+			const last = this.published.findLast((one) => one.uri === uri);
+			return last && (version === undefined || last.version === version)
+				? last.diagnostics
+				: undefined;
+		});
+	}
+
+	/** Waits until a file's published diagnostics fulfil a condition. */
+	async until<T>(look: () => T | undefined): Promise<T> {
+		const now = look();
+		if (now !== undefined) return now;
+		return new Promise((resolve) => {
+			const again = (): void => {
+				const found = look();
+				if (found === undefined) return;
+				this.waiting.delete(again);
+				resolve(found);
+			};
+			this.waiting.add(again);
+		});
+	}
+
+	/** The last diagnostics that were published for a file. */
+	last(uri: string): Diagnostic[] | undefined {
+		return this.published.findLast((one) => one.uri === uri)?.diagnostics;
+	}
+
+	/** Diagnostics as fixtures mark them: `severity id: message`, with the text that they are about. */
+	shown(uri: string, diagnostics: readonly Diagnostic[]): string[] {
+		const document = this.document(uri);
+		const severities = ["error", "warning", "information", "hint"];
+		return diagnostics.map(
+			({ range, severity = 1, code, message }) =>
+				`[${document.getText(range)}] ${severities[severity - 1]} ${code}: ${message}`,
+		);
+	}
+
+	private document(uri: string): TextDocument {
+		const document = this.documents.get(uri);
+		if (!document) throw new Error(`Not open: ${uri}`);
+		return document;
+	}
+
+	private host(): Host {
+		return {
+			read: (uri) => {
+				this.reads++;
+				if (this.failsToRead) throw new Error("The disk is on fire");
+				return this.disk.get(uri);
+			},
+			resolve: resolveRelative,
+			canonical: (uri) => uri.replaceAll("%2D", "-"),
+			later: (task) => void setImmediate(task),
+			checkPage: (anchor) => `file:///package/CHECKS.md#${anchor}`,
+		};
+	}
+}
