@@ -1,0 +1,65 @@
+// What is found is marked in the text itself.
+
+import { expect, test } from "vitest";
+import { expectMarked } from "../../tests/harness/marked.ts";
+import { snap } from "../../tests/harness/snapshot.ts";
+import { diagnose, isAboutUnused } from "./diagnostics.ts";
+
+function check(source: string): void {
+	const { fixture, snapshot } = snap(source);
+	expectMarked(fixture.main, diagnose(snapshot.design));
+}
+
+const stock = `
+//- stock.rod
+sheet ply {
+  species "birch plywood"
+  size 96 x 48
+  variant half { sold-as 1/2; thick 15/32 }
+}
+`;
+
+test("a sound design has none", () => {
+	check(`//- main.rod
+use ply from "./stock.rod"
+piece a {
+  part b { of ply.half; size 30 x 12 }
+}
+${stock}`);
+});
+
+test("of the syntax, the evaluation and the checks, each at its place", () => {
+	check(`//- main.rod
+use ply from "./stock.rod"
+piece a {
+  part b { of ply.haf; size 30 x 12 }
+//                ^^^ error unknown-name: did you mean \`half\`?
+  box c {
+    outside 30 x 20 x 12
+    panels top, bottom, left, right of ply.half
+    caps left,
+//           ^ error missing-after-comma: another name
+    join top, bottom to left, right { dado 1/4 wide 1/2; glue }
+//                                                  ^^^ error fit-gap: 0.031 in of air
+//                                                  ^^^ warning fit-nominal
+  }
+}
+${stock}`);
+});
+
+test("the order of the text, whoever found it", () => {
+	const { snapshot } = snap("piece a {\n  box b { }\n  part c,\n}\n");
+	const starts = diagnose(snapshot.design).map(
+		({ origin }) => origin.span.start,
+	);
+	expect(starts.length).toBeGreaterThan(2);
+	expect(starts).toEqual(starts.toSorted((a, b) => a - b));
+});
+
+test("unused text is told apart by the id", () => {
+	const { snapshot } = snap("piece a { box b { } }");
+	const [finding] = diagnose(snapshot.design);
+	if (!finding) throw new Error("No finding");
+	expect(isAboutUnused(finding)).toBe(false);
+	expect(isAboutUnused({ ...finding, id: "unused-name" })).toBe(true);
+});
