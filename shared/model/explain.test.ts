@@ -83,6 +83,7 @@ describe("one line", () => {
 		expect(explainLine(named("case.width", width), inInches)).toBe(
 			"54 = width 54",
 		);
+		expect(explainLine(named("width", width), inInches)).toBe("54, as written");
 		expect(explainLine(ply, inInches)).toBe(
 			"45/64 (~23/32), ply.three-quarter as it measures",
 		);
@@ -154,6 +155,9 @@ test("what moves a size is told with its share", () => {
 	const length = minus(width, times(2, ply));
 	// 0.4 mm / 25.4 = 0.01575 in
 	expect(movers(length, inInches)).toEqual([
+		"-2 x ply.three-quarter, as it measures (~0.016 in either way)",
+	]);
+	expect(movers(length, inMillimetres)).toEqual([
 		"-2 x ply.three-quarter, as it measures (0.4 mm either way)",
 	]);
 	expect(movers(width, inInches)).toEqual([]);

@@ -58,7 +58,7 @@ export function storyOf(size: Size, display: Display, label?: string): Story {
 }
 
 /**
- * What can be off in the shop and moves the size with it, one line each: `-2 x thickness of ply (1/64 either way)`. In the
+ * What can be off in the shop and moves the size with it, one line each: `-2 x thickness of ply (1/64 in either way)`. In the
  * order of the sources' ids.
  */
 export function movers(size: Size, display: Display): readonly string[] {
@@ -69,7 +69,7 @@ export function movers(size: Size, display: Display): readonly string[] {
 			const amount = roundedLength(by, display.unit);
 			const factor = Rational.near(weight, 1_000_000);
 			const count = factor.eq(Rational.ONE) ? "" : `${numberText(factor)} x `;
-			return `${count}${source.label} (${amount} either way)`;
+			return `${count}${source.label} (${amount} ${display.unit} either way)`;
 		});
 }
 
@@ -113,10 +113,10 @@ export function shownText(size: Size, display: Display): string {
 	return exact.startsWith("~") ? near : `${exact} (${near})`;
 }
 
-/** A tolerance or another length that only its size matters of: at most three digits that count. */
+/** A tolerance or another length that only its size matters of: to a thousandth of an inch or a hundredth of a millimetre. */
 export function roundedLength(mm: Rational, unit: LengthUnit): string {
-	const exact = lengthExactly(mm, unit);
-	if (!exact.startsWith("~")) return exact;
+	const value = fromBase(mm, unit);
+	if (unit === "in" && isBinary(value, 64n)) return mixedText(value);
 	return lengthText(mm, {
 		unit,
 		precision: unit === "in" ? Rational.of(1, 1_000) : Rational.of(1, 100),
@@ -137,9 +137,15 @@ class Budget {
 const deepest = 100;
 const mostTerms = 24;
 
-/** A size by its story rather than by the name that it was asked for by. */
+/** A size by its story rather than by the name that it was asked for by; a name that stands for itself counts once. */
 function unnamed(size: Size): Size {
-	return size.why.kind === "named" ? size.why.of : size;
+	const { why } = size;
+	if (why.kind !== "named") return size;
+	let inner = why.of;
+	while (inner.why.kind === "named" && inner.why.name === why.name) {
+		inner = inner.why.of;
+	}
+	return inner;
 }
 
 function headline(size: Size, display: Display, budget: Budget): string {

@@ -220,7 +220,7 @@ function fastenerWords(line: FastenerLine): Omit<BuyRow, "price"> {
 	const { count, packs, stock } = line;
 	const pack = stock?.fastener?.pack;
 	return {
-		item: line.size.label,
+		item: fastenerName(line.size),
 		buy:
 			packs === undefined
 				? String(count)
@@ -242,6 +242,11 @@ function fastenerWords(line: FastenerLine): Omit<BuyRow, "price"> {
 	};
 }
 
+/** `screw #8 x 1 1/4`: the label says the kind only of some. */
+export function fastenerName({ kind, label }: FastenerLine["size"]): string {
+	return label.startsWith(kind) ? label : `${kind} ${label}`;
+}
+
 function coatingWords(
 	line: CoatingLine,
 	{ unit }: Display,
@@ -249,8 +254,8 @@ function coatingWords(
 	const { litres, tins, stock } = line;
 	const what = line.kind === "glue" ? "spread on one side" : "all coats";
 	const from = {
-		stock: `${decimal(line.covers ?? 0, 1)} m2 to the litre`,
-		practice: `${decimal(line.covers ?? 0, 1)} m2 to the litre (common practice)`,
+		stock: coverText(line.covers ?? 0, unit),
+		practice: `${coverText(line.covers ?? 0, unit)} (common practice)`,
 		unknown: "how far it goes is not in the stock file",
 	}[line.coversFrom];
 	const volume = litres === undefined ? "" : volumeText(litres, unit);
@@ -263,6 +268,21 @@ function coatingWords(
 		size: line.kind,
 		notes: [`${areaText(line.area, unit)}, ${what}; ${from}`],
 	};
+}
+
+/** `250 ft2 to the gallon`, `6.1 m2 to the litre`. */
+function coverText(
+	squareMetresPerLitre: number,
+	unit: Display["unit"],
+): string {
+	if (unit === "mm")
+		return `${decimal(squareMetresPerLitre, 1)} m2 to the litre`;
+	const perGallon =
+		(squareMetresPerLitre *
+			areaUnits.m2.toNumber() *
+			volumeUnits.gallon.toNumber()) /
+		(volumeUnits.litre.toNumber() * areaUnits.ft2.toNumber());
+	return `${decimal(perGallon, 0)} ft2 to the gallon`;
 }
 
 export function volumeText(litres: number, unit: Display["unit"]): string {

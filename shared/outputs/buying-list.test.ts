@@ -75,7 +75,7 @@ describe("a case on a pair of legs", () => {
 
 			GLUE AND FINISH
 			  wood-glue           glue           0.2 fl oz (1 tin of 16.9 fl oz)   EUR 9.00
-			      0.3 ft2, spread on one side; 6.1 m2 to the litre (common practice)
+			      0.3 ft2, spread on one side; 249 ft2 to the gallon (common practice)
 
 			COST
 			  at least EUR 185.16
@@ -108,7 +108,7 @@ describe("a case on a pair of legs", () => {
 
 			SHEETS
 			  ply.three-quarter   2438.4 x 1219.2  at least 1 sheet by area  EUR 92.00
-			      5 parts, 1.51 m2 as sawn, kerf 3.175 counted
+			      5 parts, 1.51 m2 as sawn, kerf ~3.18 counted
 
 			BOARDS
 			  oak.eight-quarter   50.8 rough       0.0020 m3 (0.87 bd ft)     EUR 9.52
@@ -191,7 +191,7 @@ describe("a case on a pair of legs", () => {
 
 			| Item | Size | Buy | Price | Note |
 			| --- | --- | --- | --- | --- |
-			| \`wood-glue\` | glue | 0\\.2 fl oz \\(1 tin of 16\\.9 fl oz\\) | EUR 9\\.00 | 0\\.3 ft2, spread on one side; 6\\.1 m2 to the litre \\(common practice\\) |
+			| \`wood-glue\` | glue | 0\\.2 fl oz \\(1 tin of 16\\.9 fl oz\\) | EUR 9\\.00 | 0\\.3 ft2, spread on one side; 249 ft2 to the gallon \\(common practice\\) |
 
 			### Cost
 

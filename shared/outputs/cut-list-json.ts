@@ -65,6 +65,7 @@ interface CutListRow {
 	}[];
 	readonly housings: readonly {
 		readonly kind: string;
+		readonly quantity: number;
 		readonly width: ExportedSize;
 		readonly depth: ExportedSize;
 		readonly at: ExportedSize;
@@ -133,8 +134,9 @@ function rowOf(row: CutRow, cut: CutWhen, display: Display): CutListRow {
 				}
 			: null,
 		edges: row.edges.map(({ where, work, text }) => ({ where, work, text })),
-		housings: row.housings.map(({ housing, takes }, index) => ({
+		housings: row.housings.map(({ housing, count, takes }, index) => ({
 			kind: housing.kind,
+			quantity: count,
 			width: exportedSize(housing.width),
 			depth: exportedSize(housing.depth),
 			at: exportedSize(housing.at),

@@ -64,13 +64,16 @@ function stageText({ stage, cut }: CutStage): string {
 	return `${stageWords[stage]} ${cut.thick.text} x ${cut.width.text} x ${cut.length.text}`;
 }
 
-function housingText({ housing, takes }: RowHousing, display: Display): string {
+function housingText(
+	{ housing, count, takes }: RowHousing,
+	display: Display,
+): string {
 	const size = (of: typeof housing.width): string =>
 		exactText(of, display.unit);
 	const place = housing.at.value.isZero()
 		? housing.datum.replace(/^from /, "at ")
 		: `${setOut(housing.at, display)} ${housing.datum}`;
-	return `${housing.kind} ${size(housing.width)} wide, ${size(housing.depth)} deep, ${place}, for ${takes.join(", ")}`;
+	return `${count > 1 ? `${count} x ` : ""}${housing.kind} ${size(housing.width)} wide, ${size(housing.depth)} deep, ${place}, for ${takes.join(", ")}`;
 }
 
 /** Set out by rule, so to the piece's precision. */

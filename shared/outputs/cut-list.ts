@@ -75,6 +75,8 @@ export interface CutRow {
 
 export interface RowHousing {
 	readonly housing: Housing;
+	/** So many alike in the part, on its two faces. */
+	readonly count: number;
 	/** Paths of the parts that go into it, over all parts of the row. */
 	readonly takes: readonly string[];
 }
@@ -224,18 +226,24 @@ function handsOf(
 }
 
 function housingsOf(parts: readonly Part[]): readonly RowHousing[] {
-	const key = ({ kind, width, depth, at }: Housing): string =>
-		[kind, width.value, depth.value, at.value].join(" ");
+	const key = ({ kind, width, depth, at, datum }: Housing): string =>
+		[kind, width.value, depth.value, at.value, datum].join(" ");
 	const takes = new Map<string, Set<string>>();
 	for (const housing of parts.flatMap((part) => part.housings)) {
 		const known = takes.get(key(housing));
 		if (known) known.add(housing.takes);
 		else takes.set(key(housing), new Set([housing.takes]));
 	}
-	const alone = parts.length === 1;
-	return (parts[0]?.housings ?? []).map((housing) => ({
-		housing,
-		takes: alone ? [housing.takes] : [...(takes.get(key(housing)) ?? [])],
+	const alike = new Map<string, Housing[]>();
+	for (const housing of parts[0]?.housings ?? []) {
+		const known = alike.get(key(housing));
+		if (known) known.push(housing);
+		else alike.set(key(housing), [housing]);
+	}
+	return [...alike].map(([id, housings]) => ({
+		housing: housings[0] as Housing,
+		count: housings.length,
+		takes: [...(takes.get(id) ?? [])],
 	}));
 }
 

@@ -85,7 +85,7 @@ export function explanationText(one: NamedSize): string {
 			...display,
 			approximately: true,
 		}).text;
-		lines.push(`  to the rule: ${both}\n`);
+		lines.push(`  on the rule: ${both}\n`);
 	}
 	const moved = movers(size, display);
 	if (moved.length > 0) lines.push(`  moves with: ${moved.join("; ")}\n`);

@@ -118,6 +118,11 @@ export function printable(text: string): string {
 	);
 }
 
+/** `printable` for a text of many lines. */
+export function printableLines(text: string): string {
+	return text.split("\n").map(printable).join("\n");
+}
+
 type Style = Severity | "bold";
 
 const styles: Readonly<Record<Style, string>> = {

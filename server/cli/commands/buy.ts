@@ -5,6 +5,7 @@ import { buyingListCsv } from "../../../shared/outputs/buying-list-csv.ts";
 import { buyingListJson } from "../../../shared/outputs/buying-list-json.ts";
 import { buyingListMarkdown } from "../../../shared/outputs/buying-list-markdown.ts";
 import { buyingListText } from "../../../shared/outputs/buying-list-text.ts";
+import { printableLines } from "../../../shared/outputs/findings-text.ts";
 import {
 	type Command,
 	formatOption,
@@ -48,11 +49,15 @@ for waste is told. Weight is that of the wood alone, from its solids.`.trimStart
 				terminal.out.write(buyingListCsv(all));
 				break;
 			case "md":
-				terminal.out.write(all.map(buyingListMarkdown).join("\n"));
+				terminal.out.write(
+					printableLines(all.map(buyingListMarkdown).join("\n")),
+				);
 				break;
 			default:
 				terminal.out.write(
-					all.map((list) => buyingListText(list, { columns })).join("\n\n"),
+					printableLines(
+						all.map((list) => buyingListText(list, { columns })).join("\n\n"),
+					),
 				);
 		}
 		return reportFaults(loaded, terminal);

@@ -5,6 +5,7 @@ import { cutListCsv } from "../../../shared/outputs/cut-list-csv.ts";
 import { cutListJson } from "../../../shared/outputs/cut-list-json.ts";
 import { cutListMarkdown } from "../../../shared/outputs/cut-list-markdown.ts";
 import { cutListText } from "../../../shared/outputs/cut-list-text.ts";
+import { printableLines } from "../../../shared/outputs/findings-text.ts";
 import {
 	type Command,
 	formatOption,
@@ -50,11 +51,13 @@ can be read is listed all the same.`.trimStart(),
 				terminal.out.write(cutListCsv(all));
 				break;
 			case "md":
-				terminal.out.write(all.map(cutListMarkdown).join("\n"));
+				terminal.out.write(printableLines(all.map(cutListMarkdown).join("\n")));
 				break;
 			default:
 				terminal.out.write(
-					all.map((list) => cutListText(list, { columns })).join("\n\n"),
+					printableLines(
+						all.map((list) => cutListText(list, { columns })).join("\n\n"),
+					),
 				);
 		}
 		return reportFaults(loaded, terminal);

@@ -8,6 +8,7 @@ import {
 	type NamedSize,
 	namedSizes,
 } from "../../../shared/outputs/explanation.ts";
+import { printableLines } from "../../../shared/outputs/findings-text.ts";
 import {
 	type Command,
 	formatOption,
@@ -49,11 +50,15 @@ explained in one line. A size with ~ in front is rounded.`.trimStart(),
 			);
 		} else if (names.length > 0) {
 			terminal.out.write(
-				sizes.map(({ size }) => explanationText(size)).join("\n"),
+				printableLines(
+					sizes.map(({ size }) => explanationText(size)).join("\n"),
+				),
 			);
 		} else {
 			terminal.out.write(
-				sizes.map(({ size }) => `${explanationLine(size)}\n`).join(""),
+				printableLines(
+					sizes.map(({ size }) => `${explanationLine(size)}\n`).join(""),
+				),
 			);
 		}
 		return reportFaults(loaded, terminal);
