@@ -9,6 +9,7 @@ import { must } from "./must.ts";
 import { part } from "./part.ts";
 import { given, mark, type SetValue } from "./sizes.ts";
 import { trim } from "./trim.ts";
+import { veneer } from "./veneer.ts";
 
 /** The meanings of the heads of a piece or component. */
 export function meaningsOf(
@@ -24,5 +25,6 @@ export function meaningsOf(
 		["must", must],
 		["leg", leg],
 		["trim", trim],
+		["veneer", veneer],
 	]);
 }
