@@ -444,8 +444,8 @@ export const bodyContexts = {
 		},
 		{
 			head: "screw",
-			help: "The screws into the wall, one or more at each stud",
-			forms: ["<size:fastener> [<count:count> each]"],
+			help: "The screws into the wall, and how many at each stud: one if not said",
+			forms: ["<size:fastener> [each <count:count>]"],
 			example: "screw #10 x 75",
 		},
 	],

@@ -5,6 +5,7 @@ import type { ConstructMeaning } from "./construct-meaning.ts";
 import { fit } from "./fit.ts";
 import { join } from "./join.ts";
 import { leg } from "./leg.ts";
+import { mount } from "./mount.ts";
 import { must } from "./must.ts";
 import { part } from "./part.ts";
 import { given, mark, type SetValue } from "./sizes.ts";
@@ -26,5 +27,6 @@ export function meaningsOf(
 		["leg", leg],
 		["trim", trim],
 		["veneer", veneer],
+		["mount", mount],
 	]);
 }
