@@ -89,7 +89,7 @@ function manifestPaths(value: unknown): string[] {
 
 const results = await Promise.all(
 	targets.map((target) => build({ ...common, ...target })),
-);
+).catch(() => process.exit(1)); // esbuild has told what is wrong
 const metafiles = results.flatMap(({ metafile }) => metafile ?? []);
 writeFileSync(
 	join(root, "dist/THIRD-PARTY.txt"),

@@ -46,11 +46,12 @@ export async function hoverWord(
 	lineText: string,
 	word: string,
 ): Promise<string> {
-	const box = await wordBox(page, lineText, word);
-	const x = box.x + box.width / 2;
-	const y = box.y + box.height / 2;
 	const hover = hoverBox(page);
 	for (let tries = 10; ; tries--) {
+		// Measured anew each time: the breadcrumbs, once there, push the text down.
+		const box = await wordBox(page, lineText, word);
+		const x = box.x + box.width / 2;
+		const y = box.y + box.height / 2;
 		await page.mouse.move(x - 2, y);
 		await page.mouse.move(x, y);
 		try {

@@ -53,9 +53,9 @@ suite("The package", () => {
 		try {
 			await openFile(page, "record-bench.rod");
 			const text = await hoverWord(page, "piece record-bench", "record-bench");
-			await page.screenshot({ path: join(out, "6-installed.png") });
 			assert.match(text, /14 5\/8/);
 		} finally {
+			await page.screenshot({ path: join(out, "6-installed.png") });
 			await browser.close();
 			server.stop();
 			rmSync(folder, { recursive: true, force: true });
