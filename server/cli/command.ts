@@ -52,7 +52,7 @@ export const setOption: Option = {
 	name: "set",
 	value: "NAME=VALUE",
 	many: true,
-	help: "Set a given of the design, as in --set width=36 or --set width='900 mm'",
+	help: "Set a given: --set width=36, --set width='900 mm'",
 };
 
 export const pieceOption: Option = {
@@ -64,7 +64,7 @@ export const pieceOption: Option = {
 
 export const stdinOption: Option = {
 	name: "stdin",
-	help: "Read the design from the standard input; files that it uses are beside the working folder",
+	help: "Read the design from the standard input, as if it stood in this folder",
 };
 
 export function formatOption(choices: readonly string[]): Option {

@@ -76,6 +76,11 @@ export function fastenerLines(
 		);
 }
 
+/** `screw #8 x 1 1/4`: the label says the kind only of some. */
+export function fastenerName({ kind, label }: FastenerLine["size"]): string {
+	return label.startsWith(kind) ? label : `${kind} ${label}`;
+}
+
 /** Studs that a strip on the wall meets wherever it hangs; undefined where the design does not say how they stand. */
 function studCount(mount: MountInfo): number | undefined {
 	const strip = mount.wallStrip ?? mount.strip;

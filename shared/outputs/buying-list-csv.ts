@@ -4,6 +4,7 @@ import type { Stock } from "../model/types.ts";
 import { csv } from "../text/csv.ts";
 import { decimalText, formatMoney } from "../units/format.ts";
 import { Rational } from "../units/rational.ts";
+import { fastenerName } from "./buy-fasteners.ts";
 import type { BuyingList, Priced } from "./buying-list.ts";
 
 /**
@@ -80,11 +81,17 @@ function rowsOf(list: BuyingList): readonly (readonly string[])[] {
 		),
 		...sheets("veneer", list.veneer),
 		...list.fasteners.map((one) =>
-			row("fasteners", one.line.size.label, String(one.line.count), "piece", {
-				atLeast: one.line.wall,
-				packs: one.line.packs,
-				price: one,
-			}),
+			row(
+				"fasteners",
+				fastenerName(one.line.size),
+				String(one.line.count),
+				"piece",
+				{
+					atLeast: one.line.wall,
+					packs: one.line.packs,
+					price: one,
+				},
+			),
 		),
 		...list.coatings.map((one) =>
 			row(

@@ -8,7 +8,7 @@ import { decimalText, formatMoney, lengthText } from "../units/format.ts";
 import { Rational } from "../units/rational.ts";
 import type { BoardLine } from "./buy-boards.ts";
 import type { CoatingLine } from "./buy-coatings.ts";
-import type { FastenerLine } from "./buy-fasteners.ts";
+import { type FastenerLine, fastenerName } from "./buy-fasteners.ts";
 import type { SheetLine } from "./buy-sheets.ts";
 import type { BuyingList, Priced, TrimLine } from "./buying-list.ts";
 
@@ -240,11 +240,6 @@ function fastenerWords(line: FastenerLine): Omit<BuyRow, "price"> {
 				: []),
 		],
 	};
-}
-
-/** `screw #8 x 1 1/4`: the label says the kind only of some. */
-export function fastenerName({ kind, label }: FastenerLine["size"]): string {
-	return label.startsWith(kind) ? label : `${kind} ${label}`;
 }
 
 function coatingWords(

@@ -5,7 +5,11 @@ import type { Display, Part, Piece, Stock } from "../model/types.ts";
 import { Rational, TooLargeError } from "../units/rational.ts";
 import { type BoardLine, boardLine } from "./buy-boards.ts";
 import { type CoatingLine, coatingLines } from "./buy-coatings.ts";
-import { type FastenerLine, fastenerLines } from "./buy-fasteners.ts";
+import {
+	type FastenerLine,
+	fastenerLines,
+	fastenerName,
+} from "./buy-fasteners.ts";
 import { firstSawn, type SheetLine, sheetLine } from "./buy-sheets.ts";
 import { type Weight, weightOf } from "./weight.ts";
 
@@ -173,7 +177,7 @@ function costOf(
 	for (const one of [...lines.sheets, ...lines.boards, ...lines.veneer]) {
 		add(one, one.line.stock.id);
 	}
-	for (const one of lines.fasteners) add(one, one.line.size.label);
+	for (const one of lines.fasteners) add(one, fastenerName(one.line.size));
 	for (const one of lines.coatings) add(one, one.line.name);
 	return {
 		totals: [...totals].map(([currency, amount]) => ({ currency, amount })),

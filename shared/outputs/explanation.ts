@@ -1,5 +1,6 @@
 // Explains the sizes of a design by name: which names there are, and the story of each.
 
+import type { Unit } from "../../grammar/index.ts";
 import {
 	explainLine,
 	explainTree,
@@ -12,7 +13,6 @@ import { nearest } from "../model/meaning.ts";
 import type { Size } from "../model/size.ts";
 import type { Design, Display, Piece } from "../model/types.ts";
 import { formatBoth } from "../units/format.ts";
-import { type ExportedSize, exportedSize } from "./exported-size.ts";
 
 /** A size that can be asked for. */
 export interface NamedSize {
@@ -107,8 +107,13 @@ export interface ExplanationJson {
 		readonly piece: string;
 		readonly name: string;
 		readonly dimension: string;
-		/** In base units: mm, degrees, kg, °C, 1. */
-		readonly value: ExportedSize;
+		readonly value: {
+			readonly number: number;
+			/** The base unit of the dimension. */
+			readonly unit: Unit;
+			readonly fraction: string;
+			readonly exact: boolean;
+		};
 		readonly text: string;
 		readonly line: string;
 		readonly story: Story;
@@ -121,6 +126,16 @@ export interface ExplanationJson {
 	}[];
 }
 
+const baseUnits: Readonly<Record<Size["dimension"], Unit>> = {
+	length: "mm",
+	angle: "deg",
+	mass: "kg",
+	temperature: "C",
+	ratio: "none",
+	number: "none",
+	text: "none",
+};
+
 export function explanationJson(
 	sizes: readonly { readonly file: string; readonly size: NamedSize }[],
 ): ExplanationJson {
@@ -131,7 +146,12 @@ export function explanationJson(
 			piece,
 			name,
 			dimension: size.dimension,
-			value: exportedSize(size),
+			value: {
+				number: size.value.toNumber(),
+				unit: baseUnits[size.dimension],
+				fraction: size.value.toString(),
+				exact: size.exact,
+			},
 			text: shownText(size, display),
 			line: explainLine(size, display),
 			story: storyOf(size, display, name),

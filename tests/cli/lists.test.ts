@@ -1,0 +1,217 @@
+import { readFileSync } from "node:fs";
+import { Ajv2020 } from "ajv/dist/2020.js";
+import { describe, expect, test } from "vitest";
+import { brokenDesign, folderWith, smallDesign } from "../harness/cli.ts";
+
+async function bookcase() {
+	const folder = folderWith({});
+	await folder.run(["new", "bookcase"]);
+	return folder;
+}
+
+describe("the lists of a bookcase", () => {
+	test("cut list", async () => {
+		const { out } = await (await bookcase()).run(["cutlist", "bookcase.rod"]);
+		expect(out).toMatchInlineSnapshot(`
+			"Cut list: bookcase
+			Thickness x width x length in inches to the nearest 1/32; the grain runs along the length.
+
+			CUT NOW
+			  Qty Thick     Width     Length Material           Part
+			A   2 45/64 x  11 1/4 x 42 19/32 ply.three-quarter  case.top, case.bottom
+			    rabbet 15/64 wide, 3/8 deep, at the rear edge, for case.back
+			    dado ~0.7071 wide, 1/4 deep, ~20 15/16 from the left end, for case.middle
+			B   2 45/64 x  11 1/4 x       60 ply.three-quarter  case.left, case.right
+			    rabbet 15/64 wide, 3/8 deep, at the rear edge, for case.back
+			    dado ~0.7071 wide, 1/4 deep, ~28 from the lower end, for case.fixed-left, case.fixed-right
+			    mirrored from the rabbet on: case.right
+			C   2 45/64 x 11 1/32 x 20 13/16 ply.three-quarter  case.loose-left, case.loose-right
+			D   1 15/64 x 43 9/32 x  59 9/32 ply.quarter        case.back
+
+			CUT TO FIT, WHEN THE ASSEMBLY HAS BEEN MEASURED
+			  Qty Thick     Width     Length Material           Part
+			E   1 45/64 x 11 1/32 x  59 3/32 ply.three-quarter  case.middle
+			    after case.top, case.bottom, case.left, case.right
+			    2 x dado ~0.7071 wide, 1/4 deep, ~27 17/32 from the lower end, for case.fixed-left,
+			      case.fixed-right
+			F   2 45/64 x 11 1/32 x  21 7/16 ply.three-quarter  case.fixed-left, case.fixed-right
+			    after case.middle
+			"
+		`);
+	});
+
+	test("buying list", async () => {
+		const { out } = await (await bookcase()).run(["buy", "bookcase.rod"]);
+		expect(out).toMatchInlineSnapshot(`
+			"Buying list: bookcase
+
+			SHEETS
+			  ply.three-quarter  96 x 48              at least 1 sheet by area         USD 92.00
+			      9 parts, 27.0 ft2 as sawn, kerf 1/8 counted
+			  ply.quarter        96 x 48              at least 1 sheet by area         USD 48.00
+			      1 part, 17.8 ft2 as sawn, kerf 1/8 counted
+
+			FASTENERS
+			  screw #8 x 1 1/4   fixings.eight-short  28 (1 pack of 100)                USD 8.00
+			  screw #8 x 1 3/4   fixings.eight-long   12 (1 pack of 100)                USD 9.00
+
+			GLUE AND FINISH
+			  wood-glue          glue                 0.4 fl oz (1 tin of 16.0 fl oz)   USD 8.00
+			      0.8 ft2, spread on one side; 250 ft2 to the gallon
+			  hard-oil           finish               1.09 qt (2 tins of 1.00 qt)      USD 76.00
+			      271.6 ft2, all coats; 1000 ft2 to the gallon
+
+			COST
+			  at least USD 241.00
+
+			WEIGHT
+			  81.8 lb of wood
+			  centre of gravity 22 in from the left, ~31 1/32 in up from the floor, ~4 11/16 in from the back
+
+			WEIGHT BY PART
+			  case.top           8.2 lb
+			  case.bottom        8.2 lb
+			  case.left         11.6 lb
+			  case.right        11.6 lb
+			  case.back         14.9 lb
+			  case.middle       11.2 lb
+			  case.fixed-left    4.1 lb
+			  case.fixed-right   4.1 lb
+			  case.loose-left    4.0 lb
+			  case.loose-right   4.0 lb
+			"
+		`);
+	});
+
+	test("why a shelf is so long", async () => {
+		const { out } = await (await bookcase()).run([
+			"explain",
+			"bookcase.rod",
+			"case.fixed-left.length",
+		]);
+		expect(out).toMatchInlineSnapshot(`
+			"case.fixed-left.length 21 57/128 (~21 7/16) = (width 44 - 3 x 45/64 (ply.three-quarter as it measures)) / 2 + 2 x 1/4
+			  width 44, as written
+			  on the rule: ~21 7/16 in (~544.7 mm; rounded down by 0.0078 in)
+			  moves with: -1 1/2 x thickness of \`ply.three-quarter\` (~0.02 in either way)
+			"
+		`);
+	});
+
+	test("set to another width", async () => {
+		const folder = await bookcase();
+		const { out } = await folder.run([
+			"cutlist",
+			"--format",
+			"csv",
+			"--set",
+			"width=30",
+			"bookcase.rod",
+		]);
+		// 30 - 2 x 45/64 = 28 19/32
+		expect(out).toContain(",28 19/32,");
+	});
+});
+
+describe("lists in general", () => {
+	test("an error in the design is told beside the list, exit 1", async () => {
+		const folder = folderWith({
+			"tray.rod": smallDesign.replace("x 4 x 12", "x 4 x 12 deg"),
+		});
+		const { code, out, err } = await folder.run(["cutlist", "tray.rod"]);
+		expect(code).toBe(1);
+		expect(err).toContain("tray.rod:12:");
+		expect(out).toContain("Cut list: tray");
+	});
+
+	test("several files in one document", async () => {
+		const folder = folderWith({ "a.rod": smallDesign, "b.rod": smallDesign });
+		const { out } = await folder.run(["buy", "--format", "json", "*.rod"]);
+		const { pieces } = JSON.parse(out) as { pieces: { file: string }[] };
+		expect(pieces.map(({ file }) => file)).toEqual(["a.rod", "b.rod"]);
+	});
+
+	test("from the standard input, and only one piece", async () => {
+		const folder = folderWith({});
+		const two = `${smallDesign}\npiece other {\n  part a {\n    of ply.half\n    size 10 x 4\n  }\n}\n`;
+		const { code, out } = await folder.run(
+			["cutlist", "--stdin", "--piece", "other", "--format", "csv"],
+			{ stdin: two },
+		);
+		expect(code).toBe(0);
+		expect(out.split("\r\n").length).toBe(3);
+		expect(out).toContain("other,A,now,1,,,a,ply.half");
+	});
+
+	test("every format of every list is the same bytes twice", async () => {
+		const folder = await bookcase();
+		for (const command of ["cutlist", "buy"]) {
+			for (const format of ["text", "md", "csv", "json"]) {
+				const args = [command, "--format", format, "bookcase.rod"];
+				expect(await folder.run(args)).toEqual(await folder.run(args));
+			}
+		}
+	});
+});
+
+describe("what is written as JSON is as its schema says", () => {
+	const ajv = new Ajv2020({
+		strict: true,
+		allErrors: true,
+		allowUnionTypes: true,
+	});
+	const schemas = new URL("../../shared/outputs/schema/", import.meta.url);
+	const validator = (name: string) =>
+		ajv.compile(
+			JSON.parse(
+				readFileSync(new URL(`${name}.json`, schemas), "utf8"),
+			) as object,
+		);
+	const validators = {
+		cutlist: validator("cutlist"),
+		buy: validator("buy"),
+		check: validator("check"),
+		explain: validator("explain"),
+	};
+
+	test.each(["hung-case", "shelf", "bench", "bookcase"])("%s", async (kind) => {
+		const folder = folderWith({});
+		await folder.run(["new", kind]);
+		for (const [command, validate] of Object.entries(validators)) {
+			const { out } = await folder.run([
+				command,
+				"--format",
+				"json",
+				`${kind}.rod`,
+			]);
+			validate(JSON.parse(out));
+			expect(validate.errors, command).toBeNull();
+		}
+	});
+
+	test("a design with errors, and one in millimetres", async () => {
+		const folder = folderWith({
+			"broken.rod": brokenDesign,
+			"empty.rod": "",
+			"metric.rod": smallDesign.replace(
+				"piece tray {",
+				"piece tray {\n  unit mm",
+			),
+		});
+		for (const [command, validate] of Object.entries(validators)) {
+			for (const file of ["broken.rod", "empty.rod", "metric.rod"]) {
+				const { out } = await folder.run([command, "--format", "json", file]);
+				validate(JSON.parse(out));
+				expect(validate.errors, `${command} ${file}`).toBeNull();
+			}
+		}
+	});
+
+	test("a document with a field too many or too few is refused", () => {
+		const { cutlist } = validators;
+		expect(cutlist({ schemaVersion: 1, pieces: [] })).toBe(true);
+		expect(cutlist({ schemaVersion: 1 })).toBe(false);
+		expect(cutlist({ schemaVersion: 2, pieces: [] })).toBe(false);
+		expect(cutlist({ schemaVersion: 1, pieces: [], more: 1 })).toBe(false);
+	});
+});

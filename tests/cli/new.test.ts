@@ -1,0 +1,86 @@
+import { describe, expect, test } from "vitest";
+import { kinds } from "../../server/cli/commands/new.ts";
+import { folderWith } from "../harness/cli.ts";
+
+describe("new", () => {
+	test.each(Object.keys(kinds))(
+		"a %s checks clean, is laid out and has a list",
+		async (kind) => {
+			const folder = folderWith({});
+			const made = await folder.run(["new", kind]);
+			expect(made.code).toBe(0);
+			expect(folder.list()).toEqual([`${kind}.rod`, "stock.rod"].sort());
+			expect(await folder.run(["check", "."])).toEqual({
+				code: 0,
+				out: "2 files: nothing to tell\n",
+				err: "",
+			});
+			expect((await folder.run(["format", "--check", "."])).out).toBe("");
+			const list = await folder.run(["cutlist", `${kind}.rod`]);
+			expect(list.code).toBe(0);
+			expect(list.err).toBe("");
+			expect(list.out).toContain(`Cut list: ${kind}`);
+			const buying = await folder.run(["buy", `${kind}.rod`]);
+			expect(buying.out).not.toContain("no price known");
+			expect(buying.out).not.toContain("density not known");
+		},
+	);
+
+	test.each(Object.keys(kinds))(
+		"a %s keeps its joints over the whole range of its givens",
+		async (kind) => {
+			const folder = folderWith({});
+			await folder.run(["new", kind]);
+			const text = folder.read(`${kind}.rod`);
+			const givens = [
+				...text.matchAll(
+					/given (\S+) += \S+(?: \S+)? +from (\S+(?: \d+\/\d+)?) to (\S+(?: \d+\/\d+)?)/g,
+				),
+			];
+			expect(givens.length).toBeGreaterThan(0);
+			for (const [, name, low, high] of givens) {
+				for (const value of [low, high]) {
+					const { out } = await folder.run([
+						"check",
+						"--set",
+						`${name}=${value}`,
+						`${kind}.rod`,
+					]);
+					expect(out, `${name}=${value}`).not.toContain(" error ");
+				}
+			}
+		},
+	);
+
+	test("takes a name and a folder; the stock file that is there stays", async () => {
+		const folder = folderWith({ "shop/stock.rod": "// mine\n" });
+		const { code, out } = await folder.run(["new", "bench", "shop/hall-bench"]);
+		expect([code, out]).toEqual([
+			0,
+			"shop/hall-bench.rod\n\nNow: storyrod cutlist shop/hall-bench.rod\n     storyrod check shop/hall-bench.rod\n",
+		]);
+		expect(folder.read("shop/stock.rod")).toBe("// mine\n");
+		expect(folder.read("shop/hall-bench.rod")).toContain("piece hall-bench {");
+	});
+
+	test("never writes over a file", async () => {
+		const folder = folderWith({ "bench.rod": "// mine\n" });
+		const { code, out, err } = await folder.run(["new", "bench"]);
+		expect([code, out]).toEqual([2, ""]);
+		expect(err).toBe("`bench.rod` is not written: it is there already\n");
+		expect(folder.read("bench.rod")).toBe("// mine\n");
+		expect(folder.list()).toEqual(["bench.rod"]);
+	});
+
+	test("a folder that is not there is told", async () => {
+		const { code, err } = await folderWith({}).run([
+			"new",
+			"bench",
+			"no/bench",
+		]);
+		expect([code, err]).toEqual([
+			2,
+			"`no/bench.rod` is not written: there is no such file\n",
+		]);
+	});
+});
