@@ -1,6 +1,6 @@
 // The door of the model: from texts to a design that checks, features and outputs can read. Pure, and never throws on a text.
 
-import type { FileNode, Statement } from "../../grammar/index.ts";
+import type { FileNode, Span, Statement } from "../../grammar/index.ts";
 import { ParsedFiles } from "../sources/parsed-files.ts";
 import type { Sources } from "../sources/sources.ts";
 import {
@@ -159,13 +159,29 @@ class Compiled implements Design {
 		return this.environment.stocks;
 	}
 	get declarations(): readonly Declaration[] {
-		return this.evaluations.flatMap((one) => one.declarations);
+		return [...this.declared().values()];
 	}
 	get references(): readonly Reference[] {
-		return this.evaluations.flatMap((one) => one.references);
+		const declared = this.declared();
+		return this.evaluations.flatMap((one) =>
+			one.references.map(({ origin, declaration }) => ({
+				origin,
+				declaration: declared.get(declaration.nameSpan) ?? declaration,
+			})),
+		);
 	}
 	get sizesAt(): readonly SizeAt[] {
 		return this.evaluations.flatMap((one) => one.sizesAt);
+	}
+
+	/** By the name in the text: one in a component is declared there, however many pieces make it. */
+	private declared(): Map<Span, Declaration> {
+		const declared = new Map<Span, Declaration>();
+		for (const { declarations } of this.evaluations)
+			for (const declaration of declarations)
+				if (!declared.has(declaration.nameSpan))
+					declared.set(declaration.nameSpan, declaration);
+		return declared;
 	}
 }
 

@@ -12,7 +12,7 @@ import type { Sources } from "../sources/sources.ts";
 import { Evaluation } from "./evaluation.ts";
 import type { Frame } from "./frame.ts";
 import { type Binding, nearest, Scope } from "./meaning.ts";
-import { readDisplay, usualPrecision } from "./piece.ts";
+import { readDisplay, usualPrecision } from "./display.ts";
 import { type Row, type Rows, readRows } from "./rows.ts";
 import { readCoating, readVariants } from "./stock.ts";
 import type { Declaration, Display, Finding, Stock } from "./types.ts";

@@ -34,7 +34,7 @@ export function resolve(frame: Frame, path: PathNode): Meaning | undefined {
 		const label = pathText(path.segments.slice(0, index));
 		const next: Meaning | undefined = memberOf(meaning, segment.text, label);
 		if (!next) {
-			tellUnknown(frame, segment, memberNames(meaning), `\`${label}\` has no`);
+			tellMember(frame, meaning, segment, label);
 			return undefined;
 		}
 		const declaration = declarationOf(next);
@@ -43,6 +43,24 @@ export function resolve(frame: Frame, path: PathNode): Meaning | undefined {
 		meaning = next;
 	}
 	return meaning;
+}
+
+/** Tells a member that is not there; one that could not be worked out is silent where the fault behind it is told already. */
+function tellMember(
+	frame: Frame,
+	meaning: Meaning,
+	segment: NameNode,
+	label: string,
+): void {
+	const known = memberNames(meaning);
+	if (!known.includes(segment.text))
+		tellUnknown(frame, segment, known, `\`${label}\` has no`);
+	else if (frame.evaluation.findings.length === 0)
+		frame.evaluation.report(
+			"not-known",
+			{ uri: frame.uri, span: segment.span },
+			`\`${label}\` has no \`${segment.text}\`: there is nothing in it yet`,
+		);
 }
 
 function namesIn(frame: Frame): string[] {

@@ -1,10 +1,21 @@
 // What the constructs of one piece share while it is evaluated: names, shop, readings, and the lists that they fill.
 
-import type { Declares, NameNode, PathNode } from "../../grammar/index.ts";
+import type {
+	Declares,
+	NameNode,
+	PathNode,
+	Statement,
+} from "../../grammar/index.ts";
 import type { Evaluation } from "./evaluation.ts";
 import type { Frame } from "./frame.ts";
-import type { JointDrafts } from "./joint-drafts.ts";
-import { type Meaning, pathText, type Scope, type Thing } from "./meaning.ts";
+import { JointDrafts } from "./joint-drafts.ts";
+import {
+	type Bounds,
+	type Meaning,
+	pathText,
+	type Scope,
+	type Thing,
+} from "./meaning.ts";
 import { resolve } from "./names.ts";
 import type { PartDraft } from "./part-builder.ts";
 import type { Row } from "./rows.ts";
@@ -31,6 +42,8 @@ import type {
 export interface Reading {
 	readonly size: Size;
 	readonly row: Row;
+	/** Half range of the reading, mm. */
+	readonly tolerance: number;
 	/** What the design said without it, once that has been worked out. */
 	derived: Size | undefined;
 }
@@ -56,6 +69,27 @@ export interface Collected {
 	readonly sizes: Map<string, Size>;
 }
 
+export function emptyCollected(): Collected {
+	const parts: PartDraft[] = [];
+	return {
+		parts,
+		joints: new JointDrafts(parts),
+		givens: [],
+		boxes: [],
+		legs: [],
+		trims: [],
+		veneers: [],
+		mounts: [],
+		finishes: [],
+		loads: [],
+		steps: [],
+		aids: [],
+		toFit: new Map(),
+		readings: new Map(),
+		sizes: new Map(),
+	};
+}
+
 export interface PieceContext {
 	readonly evaluation: Evaluation;
 	readonly frame: Frame;
@@ -76,8 +110,12 @@ export interface PieceContext {
 export interface Made {
 	/** Name of the component: what its lines declare stands in its text, not in that of the piece. */
 	readonly component: string;
-	/** How many components it stands in. */
-	readonly depth: number;
+	/** The components that it stands in, itself last: none of them can be made in it again. */
+	readonly chain: readonly Statement[];
+	/** Bounds by path and givens, of components worked out at the origin. */
+	readonly bounds: Map<string, Bounds | undefined>;
+	/** How many more may be made here, one in another. */
+	readonly budget: { left: number };
 }
 
 /** The context with another scope: inside a box or a leg, its own names come first. */

@@ -1,16 +1,14 @@
 // Evaluates one piece: names, then things, then what needs all of them.
 
-import { Rational } from "../units/rational.ts";
 import { meaningsOf } from "./constructs/index.ts";
 import type { SetValue } from "./constructs/sizes.ts";
 import { cutInfos } from "./cut-parts.ts";
-import { countOf, inches, positiveLength } from "./expressions.ts";
+import { readDisplay } from "./display.ts";
+import { countOf } from "./expressions.ts";
 import type { Frame } from "./frame.ts";
-import { JointDrafts } from "./joint-drafts.ts";
 import { finishJoints } from "./joints.ts";
 import { type Meaning, Scope } from "./meaning.ts";
-import type { PartDraft } from "./part-builder.ts";
-import type { Collected, PieceContext } from "./piece-context.ts";
+import { emptyCollected, type PieceContext } from "./piece-context.ts";
 import { readReadings, tellReadings } from "./readings.ts";
 import { type Row, type Rows, readRows } from "./rows.ts";
 import { readRoom, readShop } from "./shop.ts";
@@ -109,7 +107,7 @@ export function populate(
 	rows: Rows,
 	sets: ReadonlyMap<string, SetValue>,
 ): void {
-	const meanings = meaningsOf(sets);
+	const meanings = meaningsOf(sets, populate);
 	for (const row of rows.all) meanings.get(row.head)?.declare?.(context, row);
 	for (const row of rows.all)
 		for (const name of [...row.names("name"), ...row.names("names")])
@@ -124,59 +122,6 @@ export function populate(
 function force(meaning: Meaning | undefined): void {
 	if (meaning?.kind === "thing") meaning.thing.parts();
 }
-
-export function emptyCollected(): Collected {
-	const parts: PartDraft[] = [];
-	return {
-		parts,
-		joints: new JointDrafts(parts),
-		givens: [],
-		boxes: [],
-		legs: [],
-		trims: [],
-		veneers: [],
-		mounts: [],
-		finishes: [],
-		loads: [],
-		steps: [],
-		aids: [],
-		toFit: new Map(),
-		readings: new Map(),
-		sizes: new Map(),
-	};
-}
-
-/** The unit and precision in force: own lines, else what is around. */
-export function readDisplay(
-	frame: Frame,
-	rows: Rows,
-	around: Display,
-): Display {
-	const unit =
-		(rows.first("unit")?.word("unit") as "in" | "mm" | undefined) ??
-		around.unit;
-	const row = rows.first("precision");
-	const precision = positiveLength(
-		{ ...frame, unit },
-		row?.expression("precision"),
-		"The precision",
-	);
-	const inUnit =
-		precision &&
-		(unit === "in" ? precision.value.div(inches(1)) : precision.value);
-	return {
-		unit,
-		precision:
-			inUnit ??
-			(unit === around.unit ? around.precision : usualPrecision[unit]),
-	};
-}
-
-/** 1/32 in and half a millimetre: common practice, no source. */
-export const usualPrecision: Readonly<Record<"in" | "mm", Rational>> = {
-	in: Rational.of(1, 32),
-	mm: Rational.of(1, 2),
-};
 
 function inTextOrder<T>(
 	things: readonly T[],

@@ -58,13 +58,24 @@ export function readReadings(
 			);
 			continue;
 		}
-		context.collected.readings.set(path, { size, row, derived: undefined });
 		const expression = row.expression("reading");
 		const tolerance = expression
 			? toleranceOf(expression, context.frame.unit)
 			: readingTolerance;
+		context.collected.readings.set(path, {
+			size,
+			row,
+			tolerance,
+			derived: undefined,
+		});
 		shadowStock(context, path, size, tolerance);
 	}
+}
+
+/** A sheet that was measured for the piece is the same sheet in a component that is made into it. */
+export function shadowReadings(context: PieceContext): void {
+	for (const [path, { size, tolerance }] of context.collected.readings)
+		shadowStock(context, path, size, tolerance);
 }
 
 function shadowStock(
