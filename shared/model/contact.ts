@@ -27,11 +27,57 @@ export function apartness(a: Box, b: Box): number {
 	return apart;
 }
 
+/** Thickness of the veneer that lies between two parts, mm: joined through it, they touch. */
+export function veneerBetween(
+	parts: readonly Part[],
+	a: Part,
+	b: Part,
+): number {
+	const one = boxOf(a);
+	const other = boxOf(b);
+	let thick = 0;
+	for (const axis of [0, 1, 2] as const) {
+		const [lower, upper] =
+			one.max[axis] <= other.min[axis] ? [one, other] : [other, one];
+		const from = lower.max[axis];
+		const to = upper.min[axis];
+		if (to - from <= touching) continue;
+		for (const part of parts) {
+			if (part.role !== "veneer") continue;
+			const sheet = boxOf(part);
+			const inside =
+				sheet.min[axis] >= from - dust && sheet.max[axis] <= to + dust;
+			if (inside && meets(sheet, one, axis) && meets(sheet, other, axis))
+				thick += sheet.max[axis] - sheet.min[axis];
+		}
+	}
+	return thick;
+}
+
+/** Floating dust, mm. */
+const dust = 1e-6;
+
+/** Whether two boxes lie opposite each other, seen along an axis. */
+function meets(a: Box, b: Box, along: 0 | 1 | 2): boolean {
+	return ([0, 1, 2] as const).every(
+		(axis) =>
+			axis === along ||
+			Math.min(a.max[axis], b.max[axis]) >
+				Math.max(a.min[axis], b.min[axis]) + dust,
+	);
+}
+
 /**
  * The rectangle in which two parts meet, or undefined where they share none. The axis is the one on which they overlap
- * least: two panels that meet face to edge overlap by nothing, or by the depth of a housing.
+ * least: two panels that meet face to edge overlap by nothing, or by the depth of a housing. `known` says the axis where
+ * that would be wrong: a tenon may be longer than its part is thick. `between` is veneer that lies between them, mm.
  */
-export function contactOf(host: Part, member: Part): Contact | undefined {
+export function contactOf(
+	host: Part,
+	member: Part,
+	known?: Way,
+	between = 0,
+): Contact | undefined {
 	const a = boxOf(host);
 	const b = boxOf(member);
 	let best: Way | undefined;
@@ -40,12 +86,13 @@ export function contactOf(host: Part, member: Part): Contact | undefined {
 		const axis = axisIndex[way];
 		const shared =
 			Math.min(a.max[axis], b.max[axis]) - Math.max(a.min[axis], b.min[axis]);
-		if (shared < -touching) return undefined;
+		if (shared < -touching - between) return undefined;
 		if (shared < least) {
 			least = shared;
 			best = way;
 		}
 	}
+	best = known ?? best;
 	if (!best) return undefined;
 	const axis = axisIndex[best];
 	const toMember: 1 | -1 =

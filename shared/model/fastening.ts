@@ -174,7 +174,9 @@ function sides(
 function middleOf(joint: JointDraft, axis: 0 | 1 | 2): number {
 	const { host, member } = joint;
 	const inner = [host, member].find((part) => part.role === "panel") ?? host;
-	const others = joint.siblings?.(inner.owner) ?? [host, member];
+	const family = joint.siblings(inner.owner);
+	// A lone part has no family: the two of them have an inside together.
+	const others = family.length > 1 ? family : [host, member];
 	let low = Number.POSITIVE_INFINITY;
 	let high = Number.NEGATIVE_INFINITY;
 	for (const part of others) {

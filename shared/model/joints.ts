@@ -1,8 +1,8 @@
 // Turns the drafts of a piece's joints into joints: in a fixed order, with the distance where parts do not meet.
 
-import { apartness, boxOf } from "./contact.ts";
+import { apartness, boxOf, veneerBetween } from "./contact.ts";
 import type { PieceContext } from "./piece-context.ts";
-import type { Joint } from "./types.ts";
+import type { Joint, Part } from "./types.ts";
 
 export function finishJoints(context: PieceContext): Joint[] {
 	return [...context.collected.joints.all()].map((draft) => ({
@@ -16,8 +16,17 @@ export function finishJoints(context: PieceContext): Joint[] {
 		glueName: draft.glueName,
 		fasteners: draft.fasteners,
 		fits: draft.fits,
-		apart: draft.named
-			? Math.max(0, apartness(boxOf(draft.host), boxOf(draft.member)))
-			: 0,
+		apart: draft.named ? apartOf(context, draft) : 0,
 	}));
+}
+
+/** Veneer between two parts is no gap. */
+function apartOf(
+	context: PieceContext,
+	{ host, member }: { readonly host: Part; readonly member: Part },
+): number {
+	const apart = apartness(boxOf(host), boxOf(member));
+	return apart > 0
+		? Math.max(0, apart - veneerBetween(context.collected.parts, host, member))
+		: 0;
 }

@@ -1,7 +1,7 @@
 // `join`: how parts meet. Pairs that a box has made already get their glue and fasteners; others get their housings here.
 
 import { asRouted } from "../as-cut.ts";
-import { apartness, boxOf, contactOf } from "../contact.ts";
+import { apartness, boxOf, contactOf, veneerBetween } from "../contact.ts";
 import { lengthOf, positiveLength } from "../expressions.ts";
 import { readFastening } from "../fastening.ts";
 import { fitOf, gapRanges, housingAllowance } from "../fits.ts";
@@ -95,7 +95,8 @@ function makeJoint(
 	kind: Row | undefined,
 ): JointDraft {
 	// The second part takes the first: `join shelf to side` houses the shelf in the side.
-	const contact = contactOf(b, a);
+	const between = veneerBetween(context.collected.parts, a, b);
+	const contact = contactOf(b, a, undefined, between);
 	const flat = contact && thicknessAxis(b) === contact.axis;
 	const host = flat || !contact || thicknessAxis(a) !== contact.axis ? b : a;
 	const member = host === b ? a : b;
@@ -120,6 +121,8 @@ function makeJoint(
 			: member,
 		row.headline,
 	);
+	if (between > 0)
+		joint.contact = contactOf(joint.host, joint.member, undefined, between);
 	if (kind && kind.head !== "butt" && kind.head !== "mitre")
 		cutHousing(context, joint, kind);
 	return joint;
@@ -128,13 +131,17 @@ function makeJoint(
 /** Takes the member's end out of the host, as deep as the line says; the member must have been placed to reach in. */
 function cutHousing(context: PieceContext, joint: JointDraft, row: Row): void {
 	const { host, member } = joint;
-	const contact = contactOf(host, member);
 	const tenon = row.head === "tenon" ? row.expression("size") : undefined;
 	const depth =
 		tenon?.kind === "cross"
 			? positiveLength(context.frame, tenon.sizes[0], "The tenon's length")
 			: positiveLength(context.frame, row.expression("depth"), "The depth");
-	if (!depth || !contact) return;
+	if (!depth) return;
+	const contact = tenon
+		? tenonContact(host, member, depth)
+		: contactOf(host, member);
+	if (!contact) return;
+	if (tenon) joint.contact = contact;
 	const axis = axisIndex[contact.axis];
 	const a = boxOf(host);
 	const b = boxOf(member);
@@ -176,6 +183,22 @@ function cutHousing(context: PieceContext, joint: JointDraft, row: Row): void {
 		housing(row.head as Housing["kind"], joint, width, depth, min, max),
 	);
 	addThicknessFit(context, joint, row, width, wide !== undefined);
+}
+
+/** Along the member where it reaches in as deep as the tenon is long: that may be more than it is thick. */
+function tenonContact(
+	host: PartDraft,
+	member: PartDraft,
+	depth: Size,
+): ReturnType<typeof contactOf> {
+	const along = member.place.axes[0].slice(1) as Way;
+	const axis = axisIndex[along];
+	const a = boxOf(host);
+	const b = boxOf(member);
+	const shared =
+		Math.min(a.max[axis], b.max[axis]) - Math.max(a.min[axis], b.min[axis]);
+	const reaches = Math.abs(shared - depth.value.toNumber()) <= 0.05;
+	return contactOf(host, member, reaches ? along : undefined);
 }
 
 /** The member's shoulders are cut away, the host's mortise takes what is left. */

@@ -1,6 +1,6 @@
 // `given` and `mark`: sizes by name.
 
-import { evaluate } from "../expressions.ts";
+import { asLength, evaluate } from "../expressions.ts";
 import type { Binding } from "../meaning.ts";
 import { declareName, type PieceContext, pathIn } from "../piece-context.ts";
 import type { Row } from "../rows.ts";
@@ -99,8 +99,8 @@ function checkRange(
 	high: Size | undefined,
 ): void {
 	if (!low || !high) return;
-	const tooSmall = size.value.cmp(low.value) < 0;
-	const tooLarge = size.value.cmp(high.value) > 0;
+	const tooSmall = compared(size, low) < 0;
+	const tooLarge = compared(size, high) > 0;
 	if (!tooSmall && !tooLarge) return;
 	const limit = tooSmall ? low : high;
 	context.evaluation.report(
@@ -108,6 +108,13 @@ function checkRange(
 		origin,
 		`\`${name}\` is ${tooSmall ? "below" : "above"} the range that the maker gives it: it must be ${tooSmall ? "at least" : "at most"} ${writtenText(limit)}`,
 	);
+}
+
+/** A bare number beside a length is one too: `width = 30 from 12 to 95`, set to `case.width - 2`. */
+function compared(size: Size, limit: Size): number {
+	return size.dimension === "length" || limit.dimension === "length"
+		? asLength(size).value.cmp(asLength(limit).value)
+		: size.value.cmp(limit.value);
 }
 
 /** How a stated size was written; its plain value if it was worked out. */

@@ -55,7 +55,14 @@ piece rack {
 		piece.joints.flatMap((joint) => {
 			if (!joint.named) return [];
 			let allowed = figures.apart;
-			for (const fit of joint.fits)
+			// A back's clearance is told once on each axis, at one of the two panels that it stands between.
+			const fits =
+				joint.fits.length > 0
+					? joint.fits
+					: piece.joints
+							.filter(({ member }) => member === joint.member)
+							.flatMap(({ fits }) => fits);
+			for (const fit of fits)
 				allowed = Math.max(
 					allowed,
 					fit.high.toNumber() + figures.apart,
