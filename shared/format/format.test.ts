@@ -178,3 +178,20 @@ describe("faults", () => {
 		);
 	});
 });
+
+test("time grows with the text, not with its square: noise on one line", () => {
+	const noise = (length: number): string =>
+		Array.from({ length }, (_, i) =>
+			String.fromCharCode(32 + ((i * 7919 + (i >> 3)) % 95)),
+		).join("");
+	const time = (text: string): number => {
+		const start = performance.now();
+		format(text);
+		return performance.now() - start;
+	};
+	const [small, large] = [noise(100_000), noise(800_000)];
+	time(small);
+	const once = Math.max(5, time(small));
+	// 8 times the text; a square would be 64 times the time.
+	expect(time(large) / once).toBeLessThan(32);
+});

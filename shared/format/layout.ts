@@ -8,6 +8,7 @@ import type {
 	Span,
 	Statement,
 } from "../../grammar/index.ts";
+import { indexLines, type LineIndex } from "../text/line-index.ts";
 import type { Damage } from "./damage.ts";
 import { type Piece, piecesOf } from "./pieces.ts";
 import { blockContext, mainSpelling } from "./same-meaning.ts";
@@ -35,6 +36,7 @@ export class Layout {
 	private readonly tree: FileNode;
 	private readonly damage: Damage;
 	private readonly lines: Line[] = [];
+	private lineIndex: LineIndex | undefined;
 	/** The next comment that is not written yet. */
 	private nextComment = 0;
 
@@ -260,9 +262,10 @@ export class Layout {
 		context: ContextId | undefined,
 	): string | undefined {
 		const block = statement.block as Block;
-		if (/[\r\n]/.test(this.text.slice(block.span.start, block.span.end)))
-			return undefined;
-		if (block.span.end - block.span.start > 4 * lineWidth) return undefined;
+		const { start, end } = block.span;
+		// What is that long does not fit a line, however its blanks are written.
+		if (end - start > 4 * lineWidth) return undefined;
+		if (/[\r\n]/.test(this.text.slice(start, end))) return undefined;
 		const inner = blockContext(context, statement.head);
 		const parts: string[] = [];
 		let at = block.span.start + 1;
@@ -303,11 +306,9 @@ export class Layout {
 
 	/** Text as typed; all its lines move by as much as the first. */
 	private raw(span: Span, indent: number): void {
-		const lineStart =
-			Math.max(
-				this.text.lastIndexOf("\n", span.start - 1),
-				this.text.lastIndexOf("\r", span.start - 1),
-			) + 1;
+		this.lineIndex ??= indexLines(this.text);
+		const { line } = this.lineIndex.positionAt(span.start);
+		const lineStart = this.lineIndex.lineStart(line);
 		const before = this.text.slice(lineStart, span.start);
 		const move = indent - columnsOf(/^\s*/.exec(before)?.[0] ?? "");
 		const [first = "", ...rest] = this.text
