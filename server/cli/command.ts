@@ -64,7 +64,7 @@ export const pieceOption: Option = {
 
 export const stdinOption: Option = {
 	name: "stdin",
-	help: "Read the design from the standard input, as if it stood in this folder",
+	help: "Read the design from the standard input; no FILE is needed",
 };
 
 export function formatOption(choices: readonly string[]): Option {

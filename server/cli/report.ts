@@ -5,7 +5,7 @@ import {
 	findingsText,
 } from "../../shared/outputs/findings-text.ts";
 import type { ExitCode } from "./command.ts";
-import type { Loaded } from "./designs.ts";
+import type { Loaded, LoadedDesign } from "./designs.ts";
 import { type Terminal, wantsColour } from "./terminal.ts";
 
 /** Errors in full and the rest counted, on the error output. 1 if there is an error. */
@@ -14,6 +14,7 @@ export function reportFaults(loaded: Loaded, terminal: Terminal): ExitCode {
 	const errors = findings.filter(({ finding }) => finding.severity === "error");
 	const others = findings.filter(({ finding }) => finding.severity !== "error");
 	const blocks = [
+		...loaded.designs.filter(({ pieces }) => pieces.length === 0).map(noPiece),
 		...(errors.length > 0
 			? [
 					findingsText(errors, texts, {
@@ -28,6 +29,12 @@ export function reportFaults(loaded: Loaded, terminal: Terminal): ExitCode {
 	];
 	terminal.err.write(blocks.join("\n"));
 	return errors.length > 0 ? 1 : 0;
+}
+
+/** A stock file or a file of components has no list of its own. */
+function noPiece({ file, design }: LoadedDesign): string {
+	const components = design.pieces.map(({ name }) => `--piece ${name}`);
+	return `\`${file}\` has no piece${components.length > 0 ? `, only components: name one, as in \`${components[0]}\`` : ""}\n`;
 }
 
 /** The width to lay a page out for: that of the terminal, within what can be read. */

@@ -116,7 +116,8 @@ export function shownText(size: Size, display: Display): string {
 /** A tolerance or another length that only its size matters of: to a thousandth of an inch or a hundredth of a millimetre. */
 export function roundedLength(mm: Rational, unit: LengthUnit): string {
 	const value = fromBase(mm, unit);
-	if (unit === "in" && isBinary(value, 64n)) return mixedText(value);
+	const exact = exactly(value, unit);
+	if (exact !== undefined) return exact;
 	return lengthText(mm, {
 		unit,
 		precision: unit === "in" ? Rational.of(1, 1_000) : Rational.of(1, 100),
@@ -241,7 +242,7 @@ function expressSum(
 	const byText = new Map<string, Term>();
 	const { found, complete } = summands(size, budget);
 	for (const { base, factor } of found) {
-		if (base.why.kind === "written" && base.value.isZero()) continue;
+		if (isNothing(base)) continue;
 		const told = express(base, display, budget, depth + 1);
 		const known = byText.get(told.text);
 		if (known) known.factor = known.factor.add(factor);
@@ -273,6 +274,14 @@ function expressSum(
 		text: shown.join(" "),
 		level: shown.length === 1 && only.factor.sign() > 0 ? "product" : "sum",
 	};
+}
+
+/** A nought that the maker or the table wrote, by whatever name: the floor, an inset of 0. */
+function isNothing(size: Size): boolean {
+	if (!size.value.isZero()) return false;
+	let inner = size;
+	while (inner.why.kind === "named") inner = inner.why.of;
+	return inner.why.kind === "written";
 }
 
 /** What is added up, left to right, without recursion: a text may chain thousands of sums. */
@@ -358,6 +367,7 @@ function operands(size: Size, budget: Budget): readonly Size[] {
 	for (let next = open.pop(); next; next = open.pop()) {
 		if (!budget.take()) break;
 		const { why } = next;
+		if (next !== size && isNothing(next)) continue;
 		if (why.kind === "named") found.push(next);
 		else if (why.kind === "sum" || why.kind === "product") {
 			open.push(why.right, why.left);
@@ -370,19 +380,27 @@ function operands(size: Size, budget: Budget): readonly Size[] {
 	return found;
 }
 
+/** A length in the unit of the design and no other: exact if it can be, else with `~`. */
+export function ownText(mm: Rational, unit: LengthUnit): string {
+	const value = fromBase(mm, unit);
+	return (
+		exactly(value, unit) ?? `~${decimalText(value, unit === "in" ? 4 : 3)}`
+	);
+}
+
+function exactly(value: Rational, unit: LengthUnit): string | undefined {
+	if (unit === "in" && isBinary(value, 128n)) return mixedText(value);
+	return exactDecimal(value, unit === "in" ? 4 : 3);
+}
+
 function lengthExactly(mm: Rational, unit: LengthUnit): string {
-	const exactly = (as: LengthUnit): string | undefined => {
-		const value = fromBase(mm, as);
-		if (as === "in" && isBinary(value, 128n)) return mixedText(value);
-		return exactDecimal(value, as === "in" ? 4 : 3);
-	};
 	try {
-		const own = exactly(unit);
-		if (own !== undefined) return own;
+		const own = ownText(mm, unit);
+		if (!own.startsWith("~")) return own;
 		const other = unit === "in" ? "mm" : "in";
-		const foreign = exactly(other);
+		const foreign = exactly(fromBase(mm, other), other);
 		if (foreign !== undefined) return `${foreign} ${other}`;
-		return `~${decimalText(fromBase(mm, unit), unit === "in" ? 4 : 3)}`;
+		return own;
 	} catch (error) {
 		if (!(error instanceof TooLargeError)) throw error;
 		return lengthText(mm, { unit, precision: Rational.ONE });

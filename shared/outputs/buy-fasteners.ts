@@ -81,11 +81,13 @@ export function fastenerName({ kind, label }: FastenerLine["size"]): string {
 	return label.startsWith(kind) ? label : `${kind} ${label}`;
 }
 
-/** Studs that a strip on the wall meets wherever it hangs; undefined where the design does not say how they stand. */
+/** Studs that a strip on the wall meets wherever it hangs, one at the least; undefined where the design does not say how they stand. */
 function studCount(mount: MountInfo): number | undefined {
 	const strip = mount.wallStrip ?? mount.strip;
 	const every = mount.wall?.studs ? numberOf(mount.wall.studs) : 0;
-	return every > 0 ? Math.floor(numberOf(strip.length) / every) : undefined;
+	return every > 0
+		? Math.max(1, Math.floor(numberOf(strip.length) / every))
+		: undefined;
 }
 
 function sizeKey(size: FastenerSize): string {

@@ -283,15 +283,15 @@ function coverText(
 export function volumeText(litres: number, unit: Display["unit"]): string {
 	if (unit === "mm") {
 		return litres >= 1
-			? `${decimal(litres, 2)} l`
-			: `${decimal(Math.max(1, litres * 1_000), 0)} ml`;
+			? `${plain(litres, 2)} l`
+			: `${plain(Math.max(1, litres * 1_000), 0)} ml`;
 	}
 	const quart = volumeUnits.quart.toNumber() / volumeUnits.litre.toNumber();
 	const quarts = litres / quart;
 	// 32 fluid ounces to the US quart.
 	return quarts >= 1
-		? `${decimal(quarts, 2)} qt`
-		: `${decimal(Math.max(0.1, quarts * 32), 1)} fl oz`;
+		? `${plain(quarts, 2)} qt`
+		: `${plain(Math.max(0.1, quarts * 32), 1)} fl oz`;
 }
 
 function lengthOf(mm: number, { unit }: Display): string {
@@ -300,6 +300,11 @@ function lengthOf(mm: number, { unit }: Display): string {
 
 function countOf(count: number, one: string): string {
 	return `${count} ${one}${count === 1 ? "" : "s"}`;
+}
+
+/** Without zeros at the end. */
+function plain(value: number, digits: number): string {
+	return decimalText(Rational.near(value, 1_000_000), digits);
 }
 
 function decimal(value: number, digits: number): string {

@@ -108,7 +108,7 @@ describe("a case on a pair of legs", () => {
 
 			SHEETS
 			  ply.three-quarter   2438.4 x 1219.2  at least 1 sheet by area  EUR 92.00
-			      5 parts, 1.51 m2 as sawn, kerf ~3.18 counted
+			      5 parts, 1.51 m2 as sawn, kerf 3.175 counted
 
 			BOARDS
 			  oak.eight-quarter   50.8 rough       0.0020 m3 (0.87 bd ft)     EUR 9.52

@@ -60,6 +60,7 @@ interface CutListRow {
 	} | null;
 	readonly edges: readonly {
 		readonly where: string;
+		readonly quantity: number;
 		readonly work: string;
 		readonly text: string;
 	}[];
@@ -133,7 +134,12 @@ function rowOf(row: CutRow, cut: CutWhen, display: Display): CutListRow {
 					from: row.hands.from,
 				}
 			: null,
-		edges: row.edges.map(({ where, work, text }) => ({ where, work, text })),
+		edges: row.edges.map(({ edge: { where, work, text }, count }) => ({
+			where,
+			quantity: count,
+			work,
+			text,
+		})),
 		housings: row.housings.map(({ housing, count, takes }, index) => ({
 			kind: housing.kind,
 			quantity: count,

@@ -1,10 +1,16 @@
 // How a row of the cut list is put into words, the same in every format.
 
-import { exactText } from "../model/explain.ts";
+import { ownText } from "../model/explain.ts";
 import type { Size } from "../model/size.ts";
 import type { Display, StageName } from "../model/types.ts";
 import { formatLength } from "../units/format.ts";
-import type { CutRow, CutStage, CutWhen, RowHousing } from "./cut-list.ts";
+import type {
+	CutRow,
+	CutStage,
+	CutWhen,
+	RowEdge,
+	RowHousing,
+} from "./cut-list.ts";
 
 export const sectionTitles: Readonly<Record<CutWhen, string>> = {
 	now: "Cut now",
@@ -34,7 +40,7 @@ export interface RowWords {
 export function rowWords(row: CutRow, display: Display): RowWords {
 	return {
 		stages: row.stages.map(stageText),
-		edges: row.edges.map(({ where, text }) => `${where} ${text}`),
+		edges: row.edges.map(edgeText),
 		housings: row.housings.map((housing) => housingText(housing, display)),
 		hands: handsText(row),
 		fit: fitText(row),
@@ -60,6 +66,13 @@ export function countText(row: CutRow): string {
 	return `${parts.length} (${hands.first.length} ${one}, ${hands.second.length} ${other})`;
 }
 
+function edgeText({ edge, count }: RowEdge): string {
+	const { where, work, text } = edge;
+	const named = work === "mitre" || work === "bevel";
+	const what = named && !text.includes(work) ? `${work} ${text}` : text;
+	return `${count > 1 ? `${count} x ` : ""}${where} ${what}`;
+}
+
 function stageText({ stage, cut }: CutStage): string {
 	return `${stageWords[stage]} ${cut.thick.text} x ${cut.width.text} x ${cut.length.text}`;
 }
@@ -69,7 +82,7 @@ function housingText(
 	display: Display,
 ): string {
 	const size = (of: typeof housing.width): string =>
-		exactText(of, display.unit);
+		ownText(of.value, display.unit);
 	const place = housing.at.value.isZero()
 		? housing.datum.replace(/^from /, "at ")
 		: `${setOut(housing.at, display)} ${housing.datum}`;

@@ -6,7 +6,7 @@ import {
 	shownSize,
 	trueSize,
 } from "../model/cut-size.ts";
-import type { Size } from "../model/size.ts";
+import { type Size, sameValue } from "../model/size.ts";
 import type {
 	AidInfo,
 	Display,
@@ -64,13 +64,21 @@ export interface CutRow {
 	readonly stages: readonly CutStage[];
 	/** Mirror images among the parts; undefined if all are the same. */
 	readonly hands: Hands | undefined;
-	readonly edges: readonly EdgeWork[];
+	readonly edges: readonly RowEdge[];
 	/** Of the first part; `takes` of all. */
 	readonly housings: readonly RowHousing[];
 	readonly strips: number | undefined;
+	/** What is said of all its parts, then what is said of some: with their paths in front. */
 	readonly notes: readonly string[];
 	readonly after: readonly string[];
+	/** What to measure before it is cut. */
 	readonly reading: string | undefined;
+}
+
+export interface RowEdge {
+	readonly edge: EdgeWork;
+	/** So many alike in the part. */
+	readonly count: number;
 }
 
 export interface RowHousing {
@@ -94,13 +102,14 @@ export interface Hands {
 
 /**
  * Parts are in one row when they are cut at the same time from the same material to the same exact sizes at every stage,
- * with the same edges, housings and notes. Mirror images share a row, as they do on the saw, and are told apart in
+ * with the same edges and housings. Mirror images share a row, as they do on the saw, and are told apart in
  * `hands`. Rows stand by material in the order in which the design first uses it, within it in the order of the design.
  */
 export function cutList(piece: Piece): CutList {
 	const sizes = cutSizes(piece);
 	const parts = piece.parts.filter((part) => part.role !== "aid");
 	const stocks = [...new Set(parts.map((part) => part.stock.id))];
+	const tenons = tenonShoulders(piece);
 	const labels = labelMaker();
 	return {
 		piece: piece.name,
@@ -116,7 +125,7 @@ export function cutList(piece: Piece): CutList {
 				else groups.set(key, [{ part, likeness }]);
 			}
 			const rows = [...groups.values()]
-				.map((group) => rowOf(group, piece.display, sizes))
+				.map((group) => rowOf(group, piece, sizes, tenons))
 				// Stable: within a material the order of the design stays.
 				.sort(
 					(a, b) => stocks.indexOf(a.stock.id) - stocks.indexOf(b.stock.id),
@@ -138,11 +147,13 @@ export function partCount(list: CutList): number {
 
 function rowOf(
 	group: readonly { readonly part: Part; readonly likeness: Likeness }[],
-	display: Display,
+	piece: Piece,
 	cuts: ReadonlyMap<string, CutSize>,
+	tenons: ReadonlySet<string>,
 ): Omit<CutRow, "label"> {
 	const parts = group.map(({ part }) => part);
 	const [part] = parts as [Part];
+	const { display } = piece;
 	return {
 		parts,
 		stock: part.stock,
@@ -160,17 +171,17 @@ function rowOf(
 				},
 			})),
 		hands: handsOf(group),
-		edges: part.edges,
-		housings: housingsOf(parts),
+		edges: edgesOf(part),
+		housings: housingsOf(parts, tenons),
 		strips: part.strips,
 		notes: [
-			...part.notes,
+			...notesOf(parts),
 			...(part.measured.length > 0
 				? [`${part.measured.join(" and ")} as measured in the shop`]
 				: []),
 		],
 		after: part.cut.after,
-		reading: part.cut.reading,
+		reading: part.cut.reading ?? readingOf(parts, piece),
 	};
 }
 
@@ -192,7 +203,6 @@ function rowKey(part: Part, likeness: Likeness): string {
 			.sort(),
 		likeness.shape,
 		part.strips,
-		part.notes,
 		part.measured,
 	]);
 }
@@ -225,7 +235,74 @@ function handsOf(
 	};
 }
 
-function housingsOf(parts: readonly Part[]): readonly RowHousing[] {
+function edgesOf(part: Part): readonly RowEdge[] {
+	const alike = new Map<string, EdgeWork[]>();
+	for (const edge of part.edges) {
+		const key = JSON.stringify([edge.where, edge.work, edge.text]);
+		const known = alike.get(key);
+		if (known) known.push(edge);
+		else alike.set(key, [edge]);
+	}
+	return [...alike.values()].map((edges) => ({
+		edge: edges[0] as EdgeWork,
+		count: edges.length,
+	}));
+}
+
+function notesOf(parts: readonly Part[]): readonly string[] {
+	const owners = new Map<string, Part[]>();
+	for (const part of parts) {
+		for (const note of new Set(part.notes)) {
+			const known = owners.get(note);
+			if (known) known.push(part);
+			else owners.set(note, [part]);
+		}
+	}
+	const shared = [...owners].filter(([, of]) => of.length === parts.length);
+	const own = [...owners].filter(([, of]) => of.length < parts.length);
+	return [
+		...shared.map(([note]) => note),
+		...own.map(
+			([note, of]) => `${of.map((part) => part.path).join(", ")}: ${note}`,
+		),
+	];
+}
+
+/** What the joints say must be measured before parts are cut to fit; nothing for parts that are cut to figures. */
+function readingOf(parts: readonly Part[], piece: Piece): string | undefined {
+	const found = new Set<string>();
+	for (const part of parts) {
+		if (part.cut.when !== "to-fit") continue;
+		for (const joint of piece.joints) {
+			if (joint.member !== part) continue;
+			for (const { member, measure } of joint.fits) {
+				if (sameValue(member, part.length) || sameValue(member, part.width)) {
+					if (measure !== "") found.add(measure);
+				}
+			}
+		}
+	}
+	return found.size > 0 ? [...found].join("; ") : undefined;
+}
+
+/** The shoulders of a tenon are cuts in the solid; the list tells the tenon itself. */
+function tenonShoulders(piece: Piece): ReadonlySet<string> {
+	return new Set(
+		piece.joints
+			.filter(({ kind }) => kind === "tenon")
+			.map(({ member, host }) => `${member.path} ${host.path}`),
+	);
+}
+
+function housingsOf(
+	all: readonly Part[],
+	tenons: ReadonlySet<string>,
+): readonly RowHousing[] {
+	const parts = all.map(({ path, housings }) => ({
+		housings: housings.filter(
+			({ kind, takes }) => kind !== "rabbet" || !tenons.has(`${path} ${takes}`),
+		),
+	}));
 	const key = ({ kind, width, depth, at, datum }: Housing): string =>
 		[kind, width.value, depth.value, at.value, datum].join(" ");
 	const takes = new Map<string, Set<string>>();

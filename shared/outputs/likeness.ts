@@ -20,7 +20,7 @@ interface Turn {
 
 /**
  * What is taken out of a part, seen in its own axes, told so that it does not depend on how the part lies: of all ways to
- * turn a board over, the one whose description comes first in the alphabet. To the micrometre. Mirror images differ only
+ * turn a board over, the one whose description comes first in the alphabet. To about a micrometre. Mirror images differ only
  * in `hand`. The size of the board is not in it.
  */
 export function likenessOf(part: Part): Likeness {
@@ -65,7 +65,7 @@ function describe(part: Part, turn: Turn): string {
 	const { box, cuts, outlines } = solidToLocal(part.place, part.solid);
 	const place = (point: Vec3): Vec3 => {
 		const at = ([0, 1, 2] as const).map((axis) =>
-			micrometres(
+			stepsOf(
 				turn.flips[axis]
 					? box.max[axis] - point[axis]
 					: point[axis] - box.min[axis],
@@ -124,7 +124,11 @@ function loop(points: readonly (readonly [number, number])[]): string {
 		.join(" ");
 }
 
-function micrometres(mm: number): number {
+/**
+ * Steps of 1/1024 mm. Binary fractions of an inch and tenths of a millimetre never lie half-way between two of them, where
+ * floating noise would tell equal parts apart.
+ */
+function stepsOf(mm: number): number {
 	// Adding zero turns -0 into 0.
-	return Math.round(mm * 1_000) + 0;
+	return Math.round(mm * 1_024) + 0;
 }

@@ -31,11 +31,13 @@ describe("the lists of a bookcase", () => {
 			CUT TO FIT, WHEN THE ASSEMBLY HAS BEEN MEASURED
 			  Qty Thick     Width     Length Material           Part
 			E   1 45/64 x 11 1/32 x  59 3/32 ply.three-quarter  case.middle
-			    after case.top, case.bottom, case.left, case.right
+			    after case.top, case.bottom, case.left, case.right: measure the height inside the dry
+			      assembly, and the depth of the dadoes
 			    2 x dado ~0.7071 wide, 1/4 deep, ~27 17/32 from the lower end, for case.fixed-left,
 			      case.fixed-right
 			F   2 45/64 x 11 1/32 x  21 7/16 ply.three-quarter  case.fixed-left, case.fixed-right
-			    after case.middle
+			    after case.middle: measure the clear width for \`fixed-left\` in the dry assembly; the clear
+			      width for \`fixed-right\` in the dry assembly
 			"
 		`);
 	});
@@ -46,19 +48,19 @@ describe("the lists of a bookcase", () => {
 			"Buying list: bookcase
 
 			SHEETS
-			  ply.three-quarter  96 x 48              at least 1 sheet by area         USD 92.00
+			  ply.three-quarter  96 x 48              at least 1 sheet by area       USD 92.00
 			      9 parts, 27.0 ft2 as sawn, kerf 1/8 counted
-			  ply.quarter        96 x 48              at least 1 sheet by area         USD 48.00
+			  ply.quarter        96 x 48              at least 1 sheet by area       USD 48.00
 			      1 part, 17.8 ft2 as sawn, kerf 1/8 counted
 
 			FASTENERS
-			  screw #8 x 1 1/4   fixings.eight-short  28 (1 pack of 100)                USD 8.00
-			  screw #8 x 1 3/4   fixings.eight-long   12 (1 pack of 100)                USD 9.00
+			  screw #8 x 1 1/4   fixings.eight-short  28 (1 pack of 100)              USD 8.00
+			  screw #8 x 1 3/4   fixings.eight-long   12 (1 pack of 100)              USD 9.00
 
 			GLUE AND FINISH
-			  wood-glue          glue                 0.4 fl oz (1 tin of 16.0 fl oz)   USD 8.00
+			  wood-glue          glue                 0.4 fl oz (1 tin of 16 fl oz)   USD 8.00
 			      0.8 ft2, spread on one side; 250 ft2 to the gallon
-			  hard-oil           finish               1.09 qt (2 tins of 1.00 qt)      USD 76.00
+			  hard-oil           finish               1.09 qt (2 tins of 1 qt)       USD 76.00
 			      271.6 ft2, all coats; 1000 ft2 to the gallon
 
 			COST

@@ -44,6 +44,7 @@ explained in one line. A size with ~ in front is rounded.`.trimStart(),
 		const sizes = loaded.designs.flatMap((one) =>
 			sizesOf(one, names).map((size) => ({ file: one.file, size })),
 		);
+		const several = new Set(sizes.map(({ size }) => size.piece)).size > 1;
 		if (given.value("format") === "json") {
 			terminal.out.write(
 				`${JSON.stringify(explanationJson(sizes), undefined, "\t")}\n`,
@@ -57,7 +58,12 @@ explained in one line. A size with ~ in front is rounded.`.trimStart(),
 		} else {
 			terminal.out.write(
 				printableLines(
-					sizes.map(({ size }) => `${explanationLine(size)}\n`).join(""),
+					sizes
+						.map(
+							({ size }) =>
+								`${several ? `${size.piece}.` : ""}${explanationLine(size)}\n`,
+						)
+						.join(""),
 				),
 			);
 		}
