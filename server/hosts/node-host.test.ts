@@ -44,7 +44,9 @@ test.each([
 	"woods/../../secret.rod",
 	"stock.rod",
 	"",
-	"./a\0b",
+	"./a\0b.rod",
+	"./.npmrc",
+	"../secret.txt",
 ])("the path %j is not followed", (path) => {
 	expect(nodeHost.resolve(uri("bench.rod"), path)).toBeUndefined();
 });
@@ -55,6 +57,11 @@ test("what is no file has no text", () => {
 	expect(nodeHost.read("untitled:Untitled-1")).toBeUndefined();
 	expect(nodeHost.read("file://[bad")).toBeUndefined();
 	expect(nodeHost.resolve("untitled:Untitled-1", "./a.rod")).toBeUndefined();
+});
+
+test("a byte order mark is not part of the text", () => {
+	writeFileSync(join(folder, "marked.rod"), "\ufeffunit mm\n");
+	expect(nodeHost.read(uri("marked.rod"))).toBe("unit mm\n");
 });
 
 test("one spelling of a uri", () => {

@@ -23,8 +23,11 @@ function read(uri: string): string | undefined {
 	const path = pathOf(uri);
 	if (path === undefined) return undefined;
 	try {
-		const { size } = statSync(path);
-		return size > largestFile ? undefined : readFileSync(path, "utf8");
+		const stat = statSync(path);
+		// A device or a pipe could have no end.
+		if (!stat.isFile() || stat.size > largestFile) return undefined;
+		// Editors take a byte order mark away, so that offsets do not count it.
+		return readFileSync(path, "utf8").replace(/^\ufeff/, "");
 	} catch {
 		return undefined;
 	}
@@ -36,7 +39,7 @@ function read(uri: string): string | undefined {
  */
 function resolve(from: string, path: string): string | undefined {
 	const file = pathOf(from);
-	if (file === undefined || path.includes("\0")) return undefined;
+	if (file === undefined || !isDesignPath(path)) return undefined;
 	if (/^\.\.?\//.test(path)) {
 		return pathToFileURL(join(dirname(file), path)).href;
 	}
@@ -48,6 +51,11 @@ function resolve(from: string, path: string): string | undefined {
 		if (existsSync(candidate)) return pathToFileURL(candidate).href;
 		if (folder === dirname(folder)) return undefined;
 	}
+}
+
+/** Only `.rod` files are used: a design cannot make the tools show what stands in another file. */
+function isDesignPath(path: string): boolean {
+	return path.endsWith(".rod") && !path.includes("\0");
 }
 
 function canonical(uri: string): string {

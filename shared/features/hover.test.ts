@@ -148,8 +148,7 @@ describe("sizes", () => {
 
 			\`\`\`text
 			half 27 = width 54 / 2
-			  width 54 = width 54
-			    width 54, as written
+			  width 54, as written
 			\`\`\`"
 		`);
 	});
