@@ -8,12 +8,18 @@ import type { Context } from "../core/context.ts";
 
 export function completionHandler(context: Context) {
 	const { session, guard } = context;
-	return ({ textDocument, position }: CompletionParams): CompletionItem[] =>
+	return ({
+		textDocument,
+		position,
+		context: asked,
+	}: CompletionParams): CompletionItem[] =>
 		guard("completion", [], () => {
 			const source = session.document(textDocument.uri);
 			if (!source) return [];
 			const offset = toOffset(source, position);
-			return completion(session.snapshot(source), offset).map((offer) =>
+			const afterBlank = asked?.triggerCharacter === " ";
+			const snapshot = session.snapshot(source);
+			return completion(snapshot, offset, { afterBlank }).map((offer) =>
 				toCompletionItem(context, source, offer),
 			);
 		});

@@ -74,6 +74,15 @@ describe("heads", () => {
 		expect(offered("piece a {\n  box b {\n    <|>")).toContain("panels");
 	});
 
+	test("do not pop up while a line is being indented", () => {
+		const { snapshot, offset } = snap("piece a {\n  <|>\n}");
+		expect(completion(snapshot, offset, { afterBlank: true })).toEqual([]);
+		const of = snap(inPiece("  part b { of <|> }"));
+		expect(
+			completion(of.snapshot, of.offset, { afterBlank: true }),
+		).not.toEqual([]);
+	});
+
 	test("the snippet has the words of the form and the values of the example", () => {
 		expect(
 			taken("piece a {\n  box b {\n    cap<|>\n  }\n}", "caps"),

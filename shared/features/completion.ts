@@ -48,9 +48,15 @@ export interface CompletionItem {
 
 type Draft = Omit<CompletionItem, "replace">;
 
+export interface CompletionOptions {
+	/** The editor asks because a blank was typed: where that is only indentation, nothing is to pop up. */
+	readonly afterBlank?: boolean;
+}
+
 export function completion(
 	snapshot: Snapshot,
 	offset: number,
+	options: CompletionOptions = {},
 ): readonly CompletionItem[] {
 	const { text, result } = snapshot;
 	if (isInCommentOrText(snapshot, offset)) return [];
@@ -59,7 +65,7 @@ export function completion(
 	if (/^\d/.test(word.path)) return [];
 	const place = placeAt(result.tree, offset);
 	const typing = statementBefore(text, place, word.start);
-	if (typing === "none") return [];
+	if (typing === "none" || (typing === "new" && options.afterBlank)) return [];
 	const replace = { start: offset - word.last.length, end: offset };
 	let known: KnownNames | undefined;
 	const names = (): KnownNames => {
