@@ -300,13 +300,15 @@ export function shapeLayers(
 			const outline = cut(layer, 2, "back", "front");
 			if (outline) {
 				into.outlines.push(outline);
-				for (const work of deep) into.edges.push(faceEdge(context, work));
+				for (const work of deep)
+					into.edges.push(faceEdge(context, work, blank.min[1]));
 			}
 		}
 		const wideWorks = touched.filter((work) => !deep.includes(work));
 		if (wide && wideWorks.length > 0) {
 			into.outlines.push(wide);
-			for (const work of wideWorks) into.edges.push(faceEdge(context, work));
+			for (const work of wideWorks)
+				into.edges.push(faceEdge(context, work, blank.min[1]));
 		}
 	});
 	for (const work of works)
@@ -380,17 +382,21 @@ function endsOf(work: FaceWork, blank: LayerBox) {
 	);
 }
 
-function faceEdge(context: PieceContext, work: FaceWork): EdgeWork {
+function faceEdge(
+	context: PieceContext,
+	work: FaceWork,
+	foot: number,
+): EdgeWork {
 	const points = work.stations
 		.map(
 			({ height, cutIn }) =>
-				`${shownNumber(context, cutIn)} in at ${shownNumber(context, height - numberOf(context.origin[1]))} up`,
+				`${shownNumber(context, cutIn)} deep at ${shownNumber(context, height - foot)}`,
 		)
 		.join(", ");
 	return {
 		where: `${work.face} face`,
 		work: work.row.head === "taper" ? "taper" : "shape",
-		text: `${work.curve === "curve" ? "curve" : "straight"}: ${points}`,
+		text: `${work.curve}: ${points} above the foot`,
 	};
 }
 

@@ -21,6 +21,7 @@ import { type Row, readRows } from "../rows.ts";
 import { plus, type Size, stated, times } from "../size.ts";
 import type { Stage, Way } from "../types.ts";
 import type { ConstructMeaning } from "./construct-meaning.ts";
+import { angleEnds } from "./part-ends.ts";
 import { bind } from "./sizes.ts";
 
 /** Rough length over the final one: common practice, no source. */
@@ -102,7 +103,7 @@ function build(
 		"What is left to take off",
 	);
 	const strips = countOf(frame, rows.first("strips")?.expression("count"), 200);
-	return makePart(context, {
+	const made = makePart(context, {
 		path: name,
 		role: "board",
 		declaration,
@@ -121,6 +122,8 @@ function build(
 		stages: stagesOf(stock.kind, length, width, thick, stock.soldAs, heavy),
 		...(strips !== undefined && strips > 1 ? { strips } : {}),
 	});
+	angleEnds(context, rows, made);
+	return made;
 }
 
 /** The sizes that a part of solid wood has before its last; a panel is cut straight to size unless it is sawn heavy. */
