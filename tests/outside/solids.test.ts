@@ -1,5 +1,6 @@
 // Random solids, built a second time in Manifold (an independent solid modeller), must have the same volume and centre.
 
+import type { Manifold } from "manifold-3d";
 import { describe, expect, test } from "vitest";
 import { boundsOf } from "../../shared/geometry/bounds.ts";
 import { measure } from "../../shared/geometry/measure.ts";
