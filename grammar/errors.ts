@@ -60,7 +60,10 @@ export interface FaultSink {
 	push(fault: SyntaxFault): void;
 }
 
-/** Puts a fault together; the severity comes from the table above. */
+/**
+ * Puts a fault together; the severity comes from the table above. Its spans are its own: a tree that is moved along with
+ * an edit moves the spans of its nodes and of its faults, each once.
+ */
 export function fault(
 	id: FaultId,
 	span: Span,
@@ -68,9 +71,17 @@ export function fault(
 	fix?: Fix,
 ): SyntaxFault {
 	const severity = faultSeverities[id];
-	return fix
-		? { id, severity, span, message, fix }
-		: { id, severity, span, message };
+	const made = { id, severity, span: copyOf(span), message };
+	if (!fix) return made;
+	const edits = fix.edits.map((edit) => ({
+		span: copyOf(edit.span),
+		text: edit.text,
+	}));
+	return { ...made, fix: { title: fix.title, edits } };
+}
+
+function copyOf({ start, end }: Span): Span {
+	return { start, end };
 }
 
 export function replaceWith(span: Span, text: string): Fix {

@@ -3,8 +3,6 @@
 import type { IToken } from "chevrotain";
 import {
 	asksForMore,
-	balanceBraces,
-	bracesBalance,
 	columnOf,
 	lineStartAfter,
 	virtualToken,
@@ -16,13 +14,12 @@ import { tokens } from "./tokens.ts";
 /** Blocks nested deeper than this are not read. It keeps every recursion over the tree small. */
 export const depthLimit = 200;
 
-/** Tokens for the parser: braces balanced, line ends and `;` turned into separators, nothing nested too deep. */
+/** Tokens for the parser, from tokens whose braces balance: line ends and `;` turned into separators, nothing nested too deep. */
 export function layOut(
 	text: string,
-	lexed: readonly IToken[],
+	all: readonly IToken[],
 	faults: FaultSink,
 ): IToken[] {
-	const all = bracesBalance(lexed) ? lexed : balanceBraces(text, lexed, faults);
 	const out: IToken[] = [];
 	let lineColumn = columnOf(text, 0, all[0]?.startOffset ?? 0);
 	/** Column of the line on which the running statement began, -1 between statements. */

@@ -1,6 +1,7 @@
 // The door of the grammar: text in, syntax tree and faults out. It never throws and takes time linear in the text.
 
 import type { IToken } from "chevrotain";
+import { balanceBraces, bracesBalance } from "./balance.ts";
 import { type FaultSink, moreFaults, oddBlank, unexpected } from "./errors.ts";
 import { layOut } from "./layout.ts";
 import { endOf, lex } from "./lexer.ts";
@@ -25,8 +26,13 @@ export function parse(text: string): ParseResult {
 	const layout = new FaultList();
 	const building = new FaultList();
 	for (const blank of lexed.oddBlanks) reportBlank(blank, blanks);
+	const balanced = bracesBalance(lexed.tokens);
 	const { statements, refused } = parseStatements(
-		layOut(text, lexed.tokens, layout),
+		layOut(
+			text,
+			balanced ? lexed.tokens : balanceBraces(text, lexed.tokens, layout),
+			layout,
+		),
 	);
 	for (const token of refused) {
 		const start = Math.min(token.startOffset || 0, text.length);
@@ -38,7 +44,7 @@ export function parse(text: string): ParseResult {
 		readComments(text, lexed.comments),
 		building,
 	);
-	return { tree, faults: listed([blanks, layout, building]) };
+	return { tree, faults: listed([blanks, layout, building]), balanced };
 }
 
 function reportBlank(blank: IToken, faults: FaultSink): void {

@@ -7,6 +7,7 @@ import type {
 	Span,
 	Statement,
 } from "../tree/nodes.ts";
+import { spanOver } from "../tree/spans.ts";
 import type { Construct } from "./construct.ts";
 import {
 	type DirectionWord,
@@ -340,10 +341,11 @@ class Attempt {
 		relation: Position["relation"],
 		datum: PathNode | undefined,
 	): void {
-		const span = {
-			start: (this.items[start] as Item).span.start,
-			end: (this.items[end - 1] as Item).span.end,
-		};
+		const first = (this.items[start] as Item).span;
+		const span =
+			end - start > 1
+				? spanOver(first, (this.items[end - 1] as Item).span)
+				: first;
 		this.slots.set(slot, {
 			kind: "position",
 			position: { span, offsets, direction, relation, datum },

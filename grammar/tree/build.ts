@@ -89,12 +89,16 @@ function buildStatement(building: Building, raw: RawStatement): Statement {
 	settleFaults(faults, report);
 	const block = rawBlock && buildBlock(building, rawBlock);
 	const head = headOf(items[0]);
+	const span = {
+		start: first.startOffset,
+		end: block ? block.span.end : endOf(pieces.at(-1) as IToken),
+	};
+	const headlineEnd = items.at(-1)?.span.end ?? span.end;
 	return {
 		kind: "statement",
-		span: {
-			start: first.startOffset,
-			end: block ? block.span.end : endOf(pieces.at(-1) as IToken),
-		},
+		span,
+		headline:
+			headlineEnd === span.end ? span : { start: span.start, end: headlineEnd },
 		head,
 		headSpan:
 			head === ""

@@ -70,6 +70,28 @@ export function docReader(
 	return { docOf, dangling };
 }
 
+/** Where the comment lines directly above a statement begin: the start of the topmost, or of the statement itself. */
+export function commentsAbove(
+	text: string,
+	comments: readonly Comment[],
+	start: number,
+): number {
+	let low = 0;
+	let high = comments.length;
+	while (low < high) {
+		const middle = (low + high) >> 1;
+		if ((comments[middle] as Comment).span.start < start) low = middle + 1;
+		else high = middle;
+	}
+	let top = start;
+	for (let i = low - 1; i >= 0; i--) {
+		const { span, ownLine } = comments[i] as Comment;
+		if (!ownLine || !isNextLine(text, span.end, top)) break;
+		top = span.start;
+	}
+	return top;
+}
+
 /** From `from` to `to` there is one line end and nothing else but blanks. */
 function isNextLine(text: string, from: number, to: number): boolean {
 	let lineEnds = 0;

@@ -179,6 +179,8 @@ export interface Block {
 export interface Statement {
 	readonly kind: "statement";
 	readonly span: Span;
+	/** The line without its block. */
+	readonly headline: Span;
 	/** The first item if it is a plain word, else an empty string. */
 	readonly head: string;
 	readonly headSpan: Span;
@@ -220,4 +222,6 @@ export interface SyntaxFault {
 export interface ParseResult {
 	readonly tree: FileNode;
 	readonly faults: readonly SyntaxFault[];
+	/** Each brace of the text has its partner: nothing had to be read by the indentation. */
+	readonly balanced: boolean;
 }

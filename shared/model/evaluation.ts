@@ -25,9 +25,10 @@ export class Evaluation {
 	readonly declarations: Declaration[] = [];
 	readonly sizesAt: SizeAt[] = [];
 	private readonly waiting: Waiting[] = [];
-	private readonly told = new Set<string>();
-	private readonly declared = new Map<string, Declaration>();
-	private readonly referred = new Set<string>();
+	// A place is the span object of its node: where it lies may change when text before it does.
+	private readonly told = new Map<Span, Set<string>>();
+	private readonly declared = new Map<Span, Declaration>();
+	private readonly referred = new Map<Span, Declaration[]>();
 
 	report(
 		id: string,
@@ -44,9 +45,11 @@ export class Evaluation {
 		} = {},
 	): void {
 		// What is reached on two ways (a component made twice, a name used by two lines) is told once.
-		const key = `${id} ${origin.uri} ${origin.span.start} ${origin.span.end} ${message}`;
-		if (this.told.has(key)) return;
-		this.told.add(key);
+		const key = `${id} ${message}`;
+		const here = this.told.get(origin.span);
+		if (here?.has(key)) return;
+		if (here) here.add(key);
+		else this.told.set(origin.span, new Set([key]));
 		this.findings.push({
 			id,
 			severity: more.severity ?? "error",
@@ -59,19 +62,19 @@ export class Evaluation {
 
 	/** Books a declaration. A line that is evaluated more than once (a component) declares its name once: the first is answered. */
 	declare(declaration: Declaration): Declaration {
-		const key = `${declaration.origin.uri} ${declaration.nameSpan.start}`;
-		const known = this.declared.get(key);
+		const known = this.declared.get(declaration.nameSpan);
 		if (known) return known;
-		this.declared.set(key, declaration);
+		this.declared.set(declaration.nameSpan, declaration);
 		this.declarations.push(declaration);
 		return declaration;
 	}
 
 	/** Books a use of a name; one place that is read twice is one use. */
 	refer(uri: string, span: Span, declaration: Declaration): void {
-		const key = `${uri} ${span.start} ${span.end} ${declaration.origin.uri} ${declaration.nameSpan.start}`;
-		if (this.referred.has(key)) return;
-		this.referred.add(key);
+		const known = this.referred.get(span);
+		if (!known) this.referred.set(span, [declaration]);
+		else if (known.some((one) => one.nameSpan === declaration.nameSpan)) return;
+		else known.push(declaration);
 		this.references.push({ origin: { uri, span }, declaration });
 	}
 

@@ -16,6 +16,7 @@ import {
 	type Position,
 	type Span,
 	type Statement,
+	spanOfFirst,
 } from "../../grammar/index.ts";
 import type { Evaluation } from "./evaluation.ts";
 import { nearest } from "./meaning.ts";
@@ -48,11 +49,7 @@ export class Row {
 	}
 	/** The line without its block. */
 	get headline(): Origin {
-		const { span, items } = this.filled.statement;
-		return {
-			uri: this.uri,
-			span: { start: span.start, end: items.at(-1)?.span.end ?? span.end },
-		};
+		return { uri: this.uri, span: this.filled.statement.headline };
 	}
 	at(span: Span): Origin {
 		return { uri: this.uri, span };
@@ -232,7 +229,7 @@ function checkBlock(evaluation: Evaluation, row: Row): void {
 	if (block && !construct.block) {
 		evaluation.report(
 			"no-block",
-			row.at({ start: block.span.start, end: block.span.start + 1 }),
+			row.at(spanOfFirst(block.span)),
 			`\`${construct.head}\` takes no block: write it as \`${construct.example}\``,
 		);
 	} else if (!block && construct.block && !construct.blockOptional) {

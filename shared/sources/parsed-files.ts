@@ -1,6 +1,6 @@
-// Parses each text once: the same text under the same uri gives the same tree, as long as the cache lives.
+// Parses each text once, and after an edit only what was edited, as long as the cache lives.
 
-import { type ParseResult, parse } from "../../grammar/index.ts";
+import { type ParseResult, parse, reparse } from "../../grammar/index.ts";
 import type { Sources } from "./sources.ts";
 
 export interface ParsedFile {
@@ -9,6 +9,11 @@ export interface ParsedFile {
 	readonly result: ParseResult;
 }
 
+/**
+ * The last reading of each file. When a text has changed, statements that did not are the same objects as before, moved in
+ * place: what was got before for that uri must not be used any more, and whatever kept spans of its nodes sees them move.
+ * So a cache has one user, who is done with one state of the texts before going on to the next.
+ */
 export class ParsedFiles {
 	private readonly files = new Map<string, ParsedFile>();
 
@@ -20,7 +25,8 @@ export class ParsedFiles {
 		}
 		const known = this.files.get(uri);
 		if (known?.text === text) return known;
-		const file = { uri, text, result: parse(text) };
+		const result = known ? reparse(known, text) : parse(text);
+		const file = { uri, text, result };
 		this.files.set(uri, file);
 		return file;
 	}

@@ -215,7 +215,7 @@ function makeBox(
 						declaration: made,
 						meaning: () => {
 							const part = list()?.find(
-								(one) => one.declaration.nameSpan.start === text.span.start,
+								(one) => one.declaration.nameSpan === text.span,
 							);
 							return part && { kind: "part", part };
 						},

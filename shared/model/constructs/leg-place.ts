@@ -1,6 +1,10 @@
 // Where a leg stands: the plane that it is against, its front or back face, and what is above it.
 
-import type { Expression, PathNode } from "../../../grammar/index.ts";
+import {
+	type Expression,
+	type PathNode,
+	spanOver,
+} from "../../../grammar/index.ts";
 import {
 	type Bounds,
 	faceOf,
@@ -186,7 +190,7 @@ export function offsetFrom(
 	return placeOn(
 		context.frame,
 		{
-			span: { start: distance.span.start, end: datum.span.end },
+			span: spanOver(distance.span, datum.span),
 			offsets: [distance],
 			direction,
 			relation: "from",
