@@ -9,10 +9,10 @@ import type {
 import { reservedNames } from "../../grammar/index.ts";
 import type { ParsedFile, ParsedFiles } from "../sources/parsed-files.ts";
 import type { Sources } from "../sources/sources.ts";
+import { readDisplay, usualPrecision } from "./display.ts";
 import { Evaluation } from "./evaluation.ts";
 import type { Frame } from "./frame.ts";
 import { type Binding, nearest, Scope } from "./meaning.ts";
-import { readDisplay, usualPrecision } from "./display.ts";
 import { type Row, type Rows, readRows } from "./rows.ts";
 import { readCoating, readVariants } from "./stock.ts";
 import type { Declaration, Display, Finding, Stock } from "./types.ts";
