@@ -4,6 +4,17 @@ import { lengthInside, stretchesAlong } from "../geometry/along.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { numberOf } from "../model/size.ts";
 import type { FastenerRun, Part, Piece } from "../model/types.ts";
+import { neighboursOf, reach } from "./neighbours.ts";
+
+/** One fastener on its way into the wood. */
+export interface Driven {
+	readonly run: FastenerRun;
+	readonly way: WayIn;
+	readonly wood: WoodAlong;
+}
+
+const linesOf = new WeakMap<Piece, readonly (readonly FastenerRun[])[]>();
+const drivenOf = new WeakMap<FastenerRun, readonly Driven[]>();
 
 /**
  * The fasteners of a piece, those of one line of its text together: a left and a right, or the four corners of a box, are
@@ -12,6 +23,8 @@ import type { FastenerRun, Part, Piece } from "../model/types.ts";
 export function fastenerLines(
 	piece: Piece,
 ): readonly (readonly FastenerRun[])[] {
+	const known = linesOf.get(piece);
+	if (known) return known;
 	const lines = new Map<string, FastenerRun[]>();
 	for (const held of [...piece.joints, ...piece.mounts]) {
 		for (const run of held.fasteners) {
@@ -22,7 +35,21 @@ export function fastenerLines(
 			else lines.set(key, [run]);
 		}
 	}
-	return [...lines.values()];
+	const found = [...lines.values()];
+	linesOf.set(piece, found);
+	return found;
+}
+
+/** Every fastener of a run on its way in; worked out once, for all checks that ask. */
+export function drivenIn(run: FastenerRun): readonly Driven[] {
+	let driven = drivenOf.get(run);
+	if (!driven) {
+		driven = run.points.flatMap((point) =>
+			waysIn(run, point).map((way) => ({ run, way, wood: woodAlong(way) })),
+		);
+		drivenOf.set(run, driven);
+	}
+	return driven;
 }
 
 /** One way of a fastener into the wood: a driven one has one, a dowel or biscuit two, from the middle. */
@@ -41,7 +68,7 @@ export interface WayIn {
 }
 
 /** Parts that meet closer than this count as one thickness, mm: the clearance of a back in its rabbet. */
-const seam = 1;
+const seam = reach;
 
 /** The ways of the fastener at one of its points. */
 export function waysIn(run: FastenerRun, point: Vec3): readonly WayIn[] {
@@ -118,7 +145,10 @@ export function woodAlong(way: WayIn): WoodAlong {
 		: { passed, from, to };
 }
 
-/** How far the way goes on in wood of other parts, behind `from`, mm from its start. Veneer is not wood that holds. */
+/**
+ * How far the way goes on, without a gap, in wood of other parts behind `from`, mm from its start. Veneer is not wood that
+ * holds, and the strip on the wall is not of the piece.
+ */
 export function woodBeyond(
 	piece: Piece,
 	way: WayIn,
@@ -126,28 +156,34 @@ export function woodBeyond(
 ): { readonly to: number; readonly part: Part | undefined } {
 	let to = from;
 	let last: Part | undefined;
-	const behind: { readonly part: Part; readonly from: number; to: number }[] =
-		[];
-	for (const part of piece.parts) {
-		if (part === way.holds || part === way.passes) continue;
-		if (
-			part.role === "veneer" ||
-			part.role === "wall-strip" ||
-			part.role === "aid"
-		)
-			continue;
-		for (const stretch of stretchesAlong(part.solid, way.start, way.direction))
-			if (stretch.to > from) behind.push({ part, ...stretch });
+	const seen = new Set<Part>([way.holds]);
+	const open: Part[] = [way.holds];
+	if (way.passes) {
+		seen.add(way.passes);
+		open.push(way.passes);
 	}
-	behind.sort((a, b) => a.from - b.from);
-	for (const stretch of behind) {
-		if (stretch.from > to + seam) break;
-		if (stretch.to <= to) continue;
-		to = stretch.to;
-		last = stretch.part;
+	while (open.length > 0) {
+		const here = open.pop() as Part;
+		for (const part of neighboursOf(piece, here)) {
+			if (seen.has(part) || without.has(part.role)) continue;
+			const goesOn = stretchesAlong(part.solid, way.start, way.direction).find(
+				(stretch) => stretch.from <= to + seam && stretch.to > to,
+			);
+			if (!goesOn) continue;
+			seen.add(part);
+			open.push(part);
+			to = goesOn.to;
+			last = part;
+		}
 	}
 	return { to, part: last };
 }
+
+const without: ReadonlySet<Part["role"]> = new Set([
+	"veneer",
+	"wall-strip",
+	"aid",
+]);
 
 function back(direction: Vec3): Vec3 {
 	return [0 - direction[0], 0 - direction[1], 0 - direction[2]];

@@ -17,14 +17,18 @@ export function alike(joints: readonly Joint[]): string {
 	return joints.length > 1 ? ` (and ${joints.length - 1} more alike)` : "";
 }
 
-/** The fits of a piece; those of one line that are alike in every figure come once. */
-export function fitsOf(piece: Piece): readonly SharedFit[] {
+/** The fits of a piece that are asked for; those of one line that are alike in every figure come once. */
+export function fitsOf(
+	piece: Piece,
+	wanted: (fit: Fit, joint: Joint) => boolean,
+): readonly SharedFit[] {
 	const groups = new Map<
 		string,
 		{ readonly fit: Fit; readonly joint: Joint; readonly joints: Joint[] }
 	>();
 	for (const joint of piece.joints) {
 		for (const fit of joint.fits) {
+			if (!wanted(fit, joint)) continue;
 			const { uri, span } = fit.origin;
 			const key = `${uri} ${span.start} ${span.end} ${fit.gap.value} ${fit.low} ${fit.high} ${fit.member.value}`;
 			const known = groups.get(key);

@@ -2,8 +2,7 @@
 
 import type { Size } from "../model/size.ts";
 import type { Display, Part } from "../model/types.ts";
-import { fromBase } from "../units/dimensions.ts";
-import { decimalText, formatLength } from "../units/format.ts";
+import { decimalText, formatLength, mixedText } from "../units/format.ts";
 import { Rational } from "../units/rational.ts";
 
 /** A length in mm, exact or from geometry. */
@@ -28,26 +27,25 @@ export function show(display: Display, length: Length): string {
 
 /** The same without the unit, as it is written in a design. */
 export function bare(display: Display, length: Length): string {
-	const mm = exactly(length);
+	const mm = numberIn(length);
+	const value = mm / unitMm[display.unit];
 	for (const precision of marksOf(display)) {
-		const shown = formatLength(mm, { unit: display.unit, precision });
-		if (
-			Math.abs(shown.error.toNumber()) <= onTheMark &&
-			!misleads(mm, shown.shown)
-		)
-			return shown.text;
+		const text = onMark(display, value, precision);
+		if (text !== undefined) return text;
 	}
-	return decimals(display, mm);
+	return Math.abs(value) < 1e9
+		? decimals(display, mm)
+		: formatLength(exactly(length), display).text;
 }
 
 /** `0.004 in`, `0.1 mm`: always in decimals, for gaps and tolerances. */
 export function showFine(display: Display, length: Length): string {
-	return `${decimals(display, exactly(length))} ${display.unit}`;
+	return `${decimals(display, numberIn(length))} ${display.unit}`;
 }
 
 /** `0.002 to 0.01 in` */
 export function showRange(display: Display, low: Length, high: Length): string {
-	return `${decimals(display, exactly(low))} to ${showFine(display, high)}`;
+	return `${decimals(display, numberIn(low))} to ${showFine(display, high)}`;
 }
 
 /** `54 x 14 5/8 in` */
@@ -58,21 +56,49 @@ export function showSizes(
 	return `${lengths.map((length) => bare(display, length)).join(" x ")} ${display.unit}`;
 }
 
-function decimals(display: Display, mm: Rational): string {
-	return decimalText(fromBase(mm, display.unit), display.unit === "in" ? 3 : 2);
+const unitMm = { in: 25.4, mm: 1 } as const;
+
+function numberIn(length: Length): number {
+	return typeof length === "number" ? length : exactly(length).toNumber();
+}
+
+/** To 0.001 in or 0.01 mm, without zeros at the end. */
+function decimals(display: Display, mm: number): string {
+	const digits = display.unit === "in" ? 3 : 2;
+	const text = (mm / unitMm[display.unit])
+		.toFixed(digits)
+		.replace(/\.?0+$/, "");
+	return text === "-0" ? "0" : text;
 }
 
 /** What the tape shows, from coarse to fine. */
 function marksOf(display: Display): readonly Rational[] {
-	return display.unit === "in"
-		? [display.precision, Rational.of(1, 64)]
-		: [display.precision, Rational.of(1, 10)];
+	return [display.precision, display.unit === "in" ? fineInch : fineMm];
 }
 
-/** A small amount shown as nothing, or as another by more than a hundredth of itself. */
-function misleads(mm: Rational, shown: Rational): boolean {
-	const error = shown.sub(mm).abs();
-	return !error.isZero() && error.toNumber() > 0.01 * Math.abs(mm.toNumber());
+const fineInch = Rational.of(1, 64);
+const fineMm = Rational.of(1, 10);
+
+/** The text of a value that lies on a mark of the tape. */
+function onMark(
+	display: Display,
+	value: number,
+	precision: Rational,
+): string | undefined {
+	const step = precision.toNumber();
+	const shown = Math.round(value / step) * step;
+	const error = Math.abs(shown - value);
+	if (error * unitMm[display.unit] > onTheMark) return undefined;
+	// A small amount shown as nothing, or as another by more than a hundredth of itself, misleads.
+	if (error > 1e-9 && error > 0.01 * Math.abs(value)) return undefined;
+	const top = Math.round(value / step) * Number(precision.numerator);
+	const bottom = Number(precision.denominator);
+	if (!Number.isSafeInteger(top) || !Number.isSafeInteger(bottom))
+		return undefined;
+	const rounded = Rational.of(top, bottom);
+	return display.unit === "in" && (bottom & (bottom - 1)) === 0
+		? mixedText(rounded)
+		: decimalText(rounded, 4);
 }
 
 /** A share of 0 to 1 in whole percent, never 0 or 100 where some is left. */

@@ -5,6 +5,7 @@ import {
 	directionWords,
 	type Expression,
 	type Position,
+	type Span,
 } from "../../grammar/index.ts";
 import { lengthOf } from "./expressions.ts";
 import type { Frame } from "./frame.ts";
@@ -180,21 +181,36 @@ function tellUnclear(
 	position: Position,
 	context: PositionContext,
 ): void {
-	const readings = context.readings;
+	// A direction that is written already rules the other ways out.
+	const said = position.direction;
+	const alike = said === "up" ? "above" : said === "down" ? "below" : said;
+	const agreeing = context.readings.filter(
+		(reading) =>
+			reading.startsWith(`${said} `) || reading.startsWith(`${alike} `),
+	);
+	const readings = said && agreeing.length > 0 ? agreeing : context.readings;
+	const offset = position.offsets.at(-1);
+	// What stands behind the figure gives way to the reading.
+	const behind: Span = {
+		get start() {
+			return (offset ?? position).span.end;
+		},
+		get end() {
+			return position.span.end;
+		},
+	};
 	frame.evaluation.report(
 		"datum-unclear",
 		{ uri: frame.uri, span: position.span },
 		`Measured from what? It could be ${readings.map((reading) => `\`… ${reading}\``).join(" or ")}: write one of them`,
 		{
-			fixes: readings.map((reading) => ({
-				title: `Measure \`${reading}\``,
-				edits: [
-					{
-						span: { start: position.span.end, end: position.span.end },
-						text: ` ${reading}`,
-					},
-				],
-			})),
+			fixes: readings
+				// What stands for a name of the design is for the maker to write.
+				.filter((reading) => !/\bNAME\b/.test(reading))
+				.map((reading) => ({
+					title: `Measure \`${reading}\``,
+					edits: [{ span: behind, text: ` ${reading}` }],
+				})),
 		},
 	);
 }

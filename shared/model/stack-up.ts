@@ -22,7 +22,9 @@ export interface Spread {
  * Worst case: the sum of |weight| x tolerance. Expected: the root of the sum of their squares. Feeds of one source are one
  * feed already, so what moves together has been added straight, or has cancelled, before the squares are taken.
  */
-export function spreadOf(feeds: readonly Feed[]): Spread {
+export function halfRanges(
+	feeds: readonly Feed[],
+): Pick<Spread, "expected" | "worst"> {
 	let worst = 0;
 	let squares = 0;
 	for (const { source, weight } of feeds) {
@@ -30,6 +32,13 @@ export function spreadOf(feeds: readonly Feed[]): Spread {
 		worst += tolerance;
 		squares += tolerance * tolerance;
 	}
+	return { expected: Math.sqrt(squares), worst };
+}
+
+/** `halfRanges`, and what each source has to do with them. */
+export function spreadOf(feeds: readonly Feed[]): Spread {
+	const { expected, worst } = halfRanges(feeds);
+	const squares = expected * expected;
 	const sources = feeds
 		.map(({ source, weight }) => {
 			const tolerance = Math.abs(weight) * source.tolerance;
@@ -41,7 +50,7 @@ export function spreadOf(feeds: readonly Feed[]): Spread {
 		})
 		.filter(({ tolerance }) => tolerance > 0)
 		.sort((a, b) => b.tolerance - a.tolerance);
-	return { expected: Math.sqrt(squares), worst, sources };
+	return { expected, worst, sources };
 }
 
 /**

@@ -9,6 +9,7 @@ import {
 } from "../../../geometry/cover.ts";
 import { axisOf, type Direction, unitOf } from "../../../geometry/place.ts";
 import {
+	type Box,
 	normalOf,
 	type Outline,
 	type Point2,
@@ -30,7 +31,7 @@ export const fastenerInWaste = defineCheck({
 	explanation: `
 Glue-ups are made square and shaped after. A biscuit near a face that is then cut in comes to light at the bandsaw, and a screw
 meets the blade. The space that each fastener takes is held against the final faces of its parts (shaped, tapered, angled,
-and the housings cut for other parts):
+and, for dowels and biscuits, the housings cut for other parts):
 
     cover = shortest way from the fastener to the final face
 
@@ -104,6 +105,23 @@ piece stand {
 		}),
 });
 
+/** Set before the case is closed; what is driven after goes into the part that fills the housing. */
+const placed: ReadonlySet<FastenerRun["size"]["kind"]> = new Set([
+	"dowel",
+	"biscuit",
+]);
+
+/** The ball around the envelope does not come near the box: a quick no. */
+function farFrom(envelope: Envelope, box: Box, cover: number): boolean {
+	const { centre, half, radius } = envelope;
+	const reach = Math.hypot(...half) + radius + cover;
+	return ([0, 1, 2] as const).some(
+		(axis) =>
+			centre[axis] - reach > box.max[axis] ||
+			centre[axis] + reach < box.min[axis],
+	);
+}
+
 /** What each part leaves around each fastener of a run, where something is cut from the part. */
 function* coversOf(
 	run: FastenerRun,
@@ -117,17 +135,21 @@ function* coversOf(
 		run.size.kind === "biscuit" ? figures["biscuit-cover"] : figures.cover;
 	for (const part of [run.through, run.into]) {
 		const { outlines } = part.solid;
-		const housings = part.housings.filter(
-			({ takes }) => takes !== run.through.path && takes !== run.into.path,
-		);
+		const housings = placed.has(run.size.kind)
+			? part.housings.filter(
+					({ takes }) => takes !== run.through.path && takes !== run.into.path,
+				)
+			: [];
 		if (outlines.length === 0 && housings.length === 0) continue;
 		for (const point of run.points) {
 			const envelope = envelopeAt(run, point);
 			for (const outline of outlines) {
-				const cover = coverOfShape(part.solid, outline, envelope, run, point);
+				if (farFrom(envelope, part.solid.box, 0)) continue;
+				const cover = coverOfShape(part, outline, envelope, run, point, wanted);
 				yield { run, part, cover, lacks: wanted - cover, housing: undefined };
 			}
 			for (const { kind, takes, box } of housings) {
+				if (farFrom(envelope, box, figures["housing-cover"])) continue;
 				const cover = clearanceBetween(envelope, envelopeOf(box));
 				yield {
 					run,
@@ -220,57 +242,66 @@ function crossProduct(a: Vec3, b: Vec3): Vec3 {
 	];
 }
 
-/** Cover to those edges of an outline that are cut, not the sides of the blank; negative: in the waste. */
+/**
+ * Cover to those edges of an outline that are cut, not the sides of the blank; negative: in the waste; `wanted` or more
+ * where there is enough.
+ */
 function coverOfShape(
-	solid: Solid,
+	part: Part,
 	outline: Outline,
 	envelope: Envelope,
 	run: FastenerRun,
 	point: Vec3,
+	wanted: number,
 ): number {
 	const [u, v] = planeAxes[outline.plane];
+	const { solid } = part;
 	const { points } = outline;
+	const passed = passages(part, run, point);
+	// No part of the envelope is farther from its centre than this.
+	const size = Math.hypot(...envelope.half) + envelope.radius;
 	const middle: Point2 = [envelope.centre[u], envelope.centre[v]];
-	const entry = entryInto(solid, run, point);
 	let nearest = Infinity;
+	let shaped = false;
 	for (let i = 0; i < points.length; i++) {
 		const a = points[i] as Point2;
 		const b = points[(i + 1) % points.length] as Point2;
 		if (isSideOfBlank(solid, outline, a, b)) continue;
-		// It is driven in through this face on purpose.
-		if (entry && distanceTo(a, b, [entry[u], entry[v]]) < 0.5) continue;
+		shaped = true;
+		// Too far away to matter: the faces of a curve are many.
+		if (distanceTo(a, b, middle) - size >= Math.min(nearest, wanted)) continue;
+		if (passed.some((at) => distanceTo(a, b, [at[u], at[v]]) < 0.5)) continue;
 		nearest = Math.min(
 			nearest,
 			clearanceBetween(envelope, wallOf(solid, outline, a, b)),
 		);
 	}
-	if (nearest === Infinity) return nearest;
-	const inBlank =
-		middle[0] > solid.box.min[u] &&
-		middle[0] < solid.box.max[u] &&
-		middle[1] > solid.box.min[v] &&
-		middle[1] < solid.box.max[v];
-	// Beyond the cut face and clear of it: all of the fastener is in the waste.
-	if (nearest > 0 && inBlank && !insidePolygon(points, middle)) return -nearest;
+	// Its axis never comes into the wood that is left: all of it is in the waste.
+	if (
+		shaped &&
+		nearest > 0 &&
+		passed.length === 0 &&
+		!insidePolygon(points, middle)
+	)
+		return -Math.min(nearest, wanted);
 	return nearest;
 }
 
-/** Where the axis first enters the wood of this part. */
-function entryInto(
-	solid: Solid,
-	run: FastenerRun,
-	point: Vec3,
-): Vec3 | undefined {
-	for (const { start, direction } of waysIn(run, point)) {
-		const [stretch] = stretchesAlong(solid, start, direction);
-		if (stretch)
-			return [
-				start[0] + direction[0] * stretch.from,
-				start[1] + direction[1] * stretch.from,
-				start[2] + direction[2] * stretch.from,
-			];
+/** Where the axis comes into a part, and where it leaves the first part for the second: there it passes faces on purpose. */
+function passages(part: Part, run: FastenerRun, point: Vec3): readonly Vec3[] {
+	for (const { start, direction, passes } of waysIn(run, point)) {
+		const stretches = stretchesAlong(part.solid, start, direction);
+		const [first] = stretches;
+		const last = stretches.at(-1);
+		if (!first || !last) continue;
+		const at = (distance: number): Vec3 => [
+			start[0] + direction[0] * distance,
+			start[1] + direction[1] * distance,
+			start[2] + direction[2] * distance,
+		];
+		return part === passes ? [at(first.from), at(last.to)] : [at(first.from)];
 	}
-	return undefined;
+	return [];
 }
 
 function isSideOfBlank(

@@ -4,11 +4,10 @@ import { numberOf } from "../../../model/size.ts";
 import type { FastenerRun, Finding, Piece } from "../../../model/types.ts";
 import { defineCheck } from "../../check.ts";
 import {
+	drivenIn,
 	fastenerLines,
 	type WayIn,
 	type WoodAlong,
-	waysIn,
-	woodAlong,
 } from "../../driven.ts";
 import { lengthFix, usualBetween } from "../../fastener-words.ts";
 import { listed, nameOf, show } from "../../words.ts";
@@ -98,19 +97,16 @@ piece rack {
 						: kind === "dowel"
 							? figures["dowel-bite"]
 							: figures["nail-bite"]);
-				for (const point of run.points) {
-					for (const way of waysIn(run, point)) {
-						const wood = woodAlong(way);
-						const bite = Math.max(0, Math.min(way.tip, wood.to) - wood.from);
-						const reached = wood.to > wood.from;
-						const enough = reached
-							? Math.min(wanted, figures["thin-part"] * (wood.to - wood.from))
-							: wanted;
-						if (bite >= enough - grain) continue;
-						names.add(nameOf(way.holds));
-						if (!worst || bite < worst.bite - grain)
-							worst = { run, way, wood, bite, enough };
-					}
+				for (const { way, wood } of drivenIn(run)) {
+					const bite = Math.max(0, Math.min(way.tip, wood.to) - wood.from);
+					const reached = wood.to > wood.from;
+					const enough = reached
+						? Math.min(wanted, figures["thin-part"] * (wood.to - wood.from))
+						: wanted;
+					if (bite >= enough - grain) continue;
+					names.add(nameOf(way.holds));
+					if (!worst || bite < worst.bite - grain)
+						worst = { run, way, wood, bite, enough };
 				}
 			}
 			return worst ? [tell(piece, design.uri, worst, listed([...names]))] : [];

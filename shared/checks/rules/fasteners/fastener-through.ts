@@ -3,11 +3,10 @@
 import type { FastenerRun, Finding, Piece } from "../../../model/types.ts";
 import { defineCheck } from "../../check.ts";
 import {
+	drivenIn,
 	fastenerLines,
 	type WayIn,
 	type WoodAlong,
-	waysIn,
-	woodAlong,
 	woodBeyond,
 } from "../../driven.ts";
 import { lengthFix, usualAtMost } from "../../fastener-words.ts";
@@ -71,33 +70,31 @@ piece rack {
   }
   join rail to case.top { glue; screw #8 x 1 1/4 every 6 { from below } }
 }`,
-	find: (piece, { design, figures }) =>
-		fastenerLines(piece).flatMap((line) => {
+	find: (piece, { design, figures }) => {
+		return fastenerLines(piece).flatMap((line) => {
 			const { cover } = figures;
 			const names = new Set<string>();
 			let worst: Through | undefined;
 			for (const run of line) {
 				const extra = run.size.kind === "dowel" ? figures["dowel-room"] : 0;
-				for (const point of run.points) {
-					for (const way of waysIn(run, point)) {
-						const wood = woodAlong(way);
-						const tip = way.tip + extra;
-						if (tip <= wood.to - cover + grain) continue;
-						// Beside all wood: told as biting too little.
-						if (wood.to <= grain) continue;
-						const { to, part } = woodBeyond(piece, way, wood.to);
-						if (tip <= to - cover + grain) continue;
-						const last = part ?? lastOf(way, wood);
-						names.add(nameOf(last));
-						if (!worst || tip - to > worst.by + grain)
-							worst = { run, way, wood, by: tip - to, to, extra };
-					}
+				for (const { way, wood } of drivenIn(run)) {
+					const tip = way.tip + extra;
+					if (tip <= wood.to - cover + grain) continue;
+					// Beside all wood: told as biting too little.
+					if (wood.to <= grain) continue;
+					const { to, part } = woodBeyond(piece, way, wood.to);
+					if (tip <= to - cover + grain) continue;
+					const last = part ?? lastOf(way, wood);
+					names.add(nameOf(last));
+					if (!worst || tip - to > worst.by + grain)
+						worst = { run, way, wood, by: tip - to, to, extra };
 				}
 			}
 			return worst
 				? [tell(piece, design.uri, worst, cover, listed([...names]))]
 				: [];
-		}),
+		});
+	},
 });
 
 /** Floating dust, mm. */

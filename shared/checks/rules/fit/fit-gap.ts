@@ -1,6 +1,6 @@
 // A joint whose gap, by the sizes that its parts really have, is tighter or looser than it may be.
 
-import type { Piece } from "../../../model/types.ts";
+import type { Fit, Piece } from "../../../model/types.ts";
 import { Rational } from "../../../units/rational.ts";
 import { defineCheck, type Found } from "../../check.ts";
 import {
@@ -46,13 +46,18 @@ piece rack {
   }
 }`,
 	find: (piece) =>
-		fitsOf(piece).flatMap((shared) => {
-			const { fit } = shared;
-			const tight = fit.gap.value.cmp(fit.low) < 0;
-			const loose = fit.gap.value.cmp(fit.high) > 0;
-			return tight || loose ? [tell(piece, shared, tight)] : [];
-		}),
+		fitsOf(piece, (fit) => isTight(fit) || isLoose(fit)).map((shared) =>
+			tell(piece, shared, isTight(shared.fit)),
+		),
 });
+
+function isTight({ gap, low }: Fit): boolean {
+	return gap.value.cmp(low) < 0;
+}
+
+function isLoose({ gap, high }: Fit): boolean {
+	return gap.value.cmp(high) > 0;
+}
 
 function tell(piece: Piece, shared: SharedFit, tight: boolean): Found {
 	const { fit, joint, joints } = shared;

@@ -1,6 +1,7 @@
 // A dado or groove that is sized from what a sheet is sold as.
 
 import { numberOf } from "../../../model/size.ts";
+import type { Fit, Part } from "../../../model/types.ts";
 import { defineCheck } from "../../check.ts";
 import { comesFrom, fitFixes, fitsOf, isThickness } from "../../fits.ts";
 import { listed, nameOf, show } from "../../words.ts";
@@ -45,21 +46,14 @@ piece rack {
   }
 }`,
 	find: (piece, { figures }) =>
-		fitsOf(piece).flatMap(({ fit, joint, joints }) => {
+		fitsOf(piece, (fit, { member }) =>
+			byLabel(fit, member, figures.difference),
+		).flatMap(({ fit, joint, joints }) => {
 			const { written } = fit;
-			const label = joint.member.stock.soldAs;
-			if (!written || joint.member.stock.kind !== "sheet" || !label) return [];
-			if (!isThickness(fit, joint.member)) return [];
-			const off = numberOf(label) - numberOf(fit.member);
-			if (Math.abs(off) < figures.difference) return [];
-			const fromLabel =
-				written.size.value.eq(label.value) ||
-				comesFrom(
-					written.size,
-					(size) =>
-						size.why.kind === "named" && size.why.name.endsWith(".sold-as"),
-				);
-			if (!fromLabel) return [];
+			if (!written) return [];
+			const off =
+				numberOf(joint.member.stock.soldAs ?? fit.member) -
+				numberOf(fit.member);
 			const { display } = piece;
 			const members = listed([
 				...new Set(joints.map((one) => nameOf(one.member))),
@@ -79,3 +73,20 @@ piece rack {
 			];
 		}),
 });
+
+/** The opening's width is written, and is the label's thickness or comes from it. */
+function byLabel(fit: Fit, member: Part, difference: number): boolean {
+	const { written } = fit;
+	const label = member.stock.soldAs;
+	if (!written || member.stock.kind !== "sheet" || !label) return false;
+	if (!isThickness(fit, member)) return false;
+	if (Math.abs(numberOf(label) - numberOf(fit.member)) < difference)
+		return false;
+	return (
+		written.size.value.eq(label.value) ||
+		comesFrom(
+			written.size,
+			({ why }) => why.kind === "named" && why.name.endsWith(".sold-as"),
+		)
+	);
+}

@@ -1,8 +1,8 @@
 // A joint that is right on paper, but not when the tolerances that feed its gap add up.
 
 import type { Feed } from "../../../model/size.ts";
-import { shareWithin, spreadOf } from "../../../model/stack-up.ts";
-import type { Piece } from "../../../model/types.ts";
+import { halfRanges, shareWithin, spreadOf } from "../../../model/stack-up.ts";
+import type { Fit, Joint, Piece } from "../../../model/types.ts";
 import { defineCheck, type Found } from "../../check.ts";
 import { alike, fitsOf, numbersOf, type SharedFit } from "../../fits.ts";
 import {
@@ -76,22 +76,30 @@ piece rack {
   }
 }`,
 	find: (piece, { figures }) =>
-		fitsOf(piece).flatMap((shared) => {
-			const { gap, low, high } = numbersOf(shared.fit);
-			if (gap < low || gap > high) return [];
-			const spread = spreadOf(feedsOf(shared));
-			const leaves = (by: number): boolean =>
-				gap - by < low - grain || gap + by > high + grain;
-			if (leaves(spread.expected))
-				return [tell(piece, shared, "warning", figures.deviations)];
-			if (leaves(spread.worst))
-				return [tell(piece, shared, "hint", figures.deviations)];
-			return [];
-		}),
+		fitsOf(piece, (fit, joint) => reachOf(fit, joint) !== undefined).flatMap(
+			(shared) => {
+				const severity = reachOf(shared.fit, shared.joint);
+				return severity
+					? [tell(piece, shared, severity, figures.deviations)]
+					: [];
+			},
+		),
 });
 
+/** A warning where the expected spread leaves the range, a hint where only the worst case does. */
+function reachOf(fit: Fit, joint: Joint): "warning" | "hint" | undefined {
+	const feeds = feedsOf(fit, joint);
+	if (feeds.length === 0) return undefined;
+	const { gap, low, high } = numbersOf(fit);
+	// Out of range without any tolerance is another check's.
+	if (gap < low || gap > high) return undefined;
+	const room = Math.min(gap - low, high - gap) + grain;
+	const { expected, worst } = halfRanges(feeds);
+	return expected > room ? "warning" : worst > room ? "hint" : undefined;
+}
+
 /** A part that is cut to a measured assembly answers to its own cut alone: the opening is known by then. */
-function feedsOf({ fit, joint }: SharedFit): readonly Feed[] {
+function feedsOf(fit: Fit, joint: Joint): readonly Feed[] {
 	const { member } = joint;
 	const cutToFit =
 		member.cut.when === "to-fit" && !fit.member.value.eq(member.thick.value);
@@ -110,7 +118,7 @@ function tell(
 	const { fit, joints } = shared;
 	const { display } = piece;
 	const { gap, low, high } = numbersOf(fit);
-	const spread = spreadOf(feedsOf(shared));
+	const spread = spreadOf(feedsOf(fit, shared.joint));
 	const by = severity === "warning" ? spread.expected : spread.worst;
 	const sources = listed(
 		spread.sources.map(

@@ -53,7 +53,7 @@ piece rack {
 }`,
 	find: (piece, { figures }) =>
 		piece.joints.flatMap((joint) => {
-			if (!joint.named) return [];
+			if (!joint.named || !(joint.apart > figures.apart)) return [];
 			let allowed = figures.apart;
 			// A back's clearance is told once on each axis, at one of the two panels that it stands between.
 			const fits =

@@ -1,14 +1,12 @@
 // Two parts that claim the same space where no joint gives it to them.
 
-import {
-	contactTolerance,
-	nearPairs,
-	overlapOf,
-} from "../../../geometry/overlap.ts";
-import { type Box, sizeOf, type Vec3 } from "../../../geometry/solid.ts";
-import { numberOf, type Size } from "../../../model/size.ts";
+import { contains } from "../../../geometry/bounds.ts";
+import { contactTolerance, overlapOf } from "../../../geometry/overlap.ts";
+import { type Box, commonBox, sizeOf } from "../../../geometry/solid.ts";
+import { numberOf } from "../../../model/size.ts";
 import type { Joint, Part, Piece } from "../../../model/types.ts";
 import { defineCheck, type Found } from "../../check.ts";
+import { overlappingBlanks } from "../../neighbours.ts";
 import { nameOf, showSizes } from "../../words.ts";
 
 export const interfere = defineCheck({
@@ -61,13 +59,12 @@ piece rack {
   }
 }`,
 	find: (piece, { figures }) => {
-		const parts = piece.parts.filter((part) => part.role !== "aid");
 		const tolerance = Math.max(figures.depth, contactTolerance);
 		const found: Found[] = [];
 		let jointOf: ReadonlyMap<string, Joint> | undefined;
-		for (const [i, j] of nearPairs(parts.map(blank), -tolerance)) {
-			const a = parts[i] as Part;
-			const b = parts[j] as Part;
+		for (const [a, b] of overlappingBlanks(piece, tolerance)) {
+			if (a.role === "aid" || b.role === "aid") continue;
+			if (isHoused(a, b)) continue;
 			const overlap = overlapOf(a.solid, b.solid, tolerance);
 			if (!overlap) continue;
 			jointOf ??= jointsByPair(piece);
@@ -106,14 +103,13 @@ function tell(
 	};
 }
 
-/** The box around a part before it is shaped: enough to see that two are far apart. */
-function blank(part: Part): Box {
-	const corner = (sizes: readonly [Size, Size, Size]): Vec3 => [
-		numberOf(sizes[0]),
-		numberOf(sizes[1]),
-		numberOf(sizes[2]),
-	];
-	return { min: corner(part.min), max: corner(part.max) };
+/** All that both blanks share has been taken out of one of them: the usual dado or rabbet. */
+function isHoused(a: Part, b: Part): boolean {
+	const shared = commonBox(a.solid.box, b.solid.box);
+	return (
+		a.solid.cuts.some((cut) => contains(cut, shared)) ||
+		b.solid.cuts.some((cut) => contains(cut, shared))
+	);
 }
 
 /** How far the member of a joint is too big for its opening, mm: told by another check. */

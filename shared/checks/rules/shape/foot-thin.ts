@@ -160,8 +160,8 @@ function bending(leg: LegInfo, force: number, height: number): number {
 
 function place(display: Piece["display"], height: number): string {
 	return height > 1
-		? `${show(display, toTenth(height))} up from its foot`
-		: "at its foot";
+		? `${show(display, toTenth(height))} up from the foot`
+		: "at the foot";
 }
 
 /** To a tenth of a millimetre. */
