@@ -10,6 +10,7 @@ import { markdownTable } from "./markdown-table.ts";
 export function cutListMarkdown(list: CutList): string {
 	const blocks = [
 		`## Cut list: ${escapeMarkdown(list.piece)}\n`,
+		...(list.overall === "" ? [] : [`${escapeMarkdown(list.overall)}.\n`]),
 		`${measureNote(list.display)}\n`,
 	];
 	const sections = list.sections.filter(({ rows }) => rows.length > 0);

@@ -47,6 +47,7 @@ export function measureNote({ unit, precision }: Display): string {
 function heading(list: CutList, columns: number): string {
 	return [
 		`Cut list: ${list.piece}`,
+		...(list.overall === "" ? [] : wrap(`${list.overall}.`, columns)),
 		...wrap(measureNote(list.display), columns),
 	]
 		.map((line) => `${line}\n`)

@@ -18,6 +18,7 @@ import type {
 	Stock,
 } from "../model/types.ts";
 import { type Likeness, likenessOf } from "./likeness.ts";
+import { overallText } from "./overall.ts";
 
 export type CutWhen = Part["cut"]["when"];
 
@@ -27,6 +28,8 @@ export const cutOrder: readonly CutWhen[] = ["now", "to-fit", "last"];
 export interface CutList {
 	readonly piece: string;
 	readonly display: Display;
+	/** How large the piece is, in words; empty if it has no parts. */
+	readonly overall: string;
 	/** Always all three, in order; one may be empty. */
 	readonly sections: readonly {
 		readonly when: CutWhen;
@@ -113,6 +116,7 @@ export function cutList(piece: Piece): CutList {
 	const labels = labelMaker();
 	return {
 		piece: piece.name,
+		overall: overallText(piece),
 		display: piece.display,
 		sections: cutOrder.map((when) => {
 			const groups = new Map<string, { part: Part; likeness: Likeness }[]>();

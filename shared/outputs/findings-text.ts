@@ -15,7 +15,7 @@ export interface FindingsTextOptions {
 	readonly colour?: boolean;
 	/** Columns of the terminal; longer source lines are cropped round the place. 100 by default. */
 	readonly columns?: number;
-	/** So many are told in full, the rest counted; 200 by default. */
+	/** So many are told in full, the rest counted; 100 by default. */
 	readonly most?: number;
 }
 
@@ -25,7 +25,7 @@ export function findingsText(
 	texts: Texts,
 	options: FindingsTextOptions = {},
 ): string {
-	const { colour = false, columns = 100, most = 200 } = options;
+	const { colour = false, columns = 100, most = 100 } = options;
 	const paint = painter(colour);
 	const indexes = new Map<string, LineIndex>();
 	const told = findings.slice(0, most).map(({ finding, place, related }) => {

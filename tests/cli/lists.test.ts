@@ -14,6 +14,7 @@ describe("the lists of a bookcase", () => {
 		const { out } = await (await bookcase()).run(["cutlist", "bookcase.rod"]);
 		expect(out).toMatchInlineSnapshot(`
 			"Cut list: bookcase
+			44 x 60 x 11 1/4 over everything (width x height x depth).
 			Thickness x width x length in inches to the nearest 1/32; the grain runs along the length.
 
 			CUT NOW

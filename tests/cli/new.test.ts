@@ -1,6 +1,19 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { kinds } from "../../server/cli/commands/new.ts";
+import { starter } from "../../server/cli/package-files.ts";
 import { folderWith } from "../harness/cli.ts";
+
+test("the starters and the schemas travel with the package", () => {
+	const { files } = JSON.parse(
+		readFileSync(new URL("../../package.json", import.meta.url), "utf8"),
+	) as { files: string[] };
+	for (const kind of [...Object.keys(kinds), "stock"]) {
+		expect(starter(kind)).toContain("\n");
+	}
+	expect(files).toContain("shared/library/starters/*.rod");
+	expect(files).toContain("shared/outputs/schema/*.json");
+});
 
 describe("new", () => {
 	test.each(Object.keys(kinds))(
