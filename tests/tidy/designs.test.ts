@@ -1,0 +1,111 @@
+// The designs that are shipped: sound in every check, and between them every line that the language knows.
+
+import { describe, expect, test } from "vitest";
+import { parse, type Statement } from "../../grammar/index.ts";
+import type { Construct, ContextId } from "../../grammar/table/construct.ts";
+import { fill } from "../../grammar/table/fill.ts";
+import type { Form, FormElement } from "../../grammar/table/form.ts";
+import { constructAt, contexts, formsOf } from "../../grammar/table/index.ts";
+import {
+	designOf,
+	findingsOf,
+	shippedDesigns,
+	textOf,
+	told,
+} from "../harness/designs.ts";
+
+/** What of a form was written somewhere: its slots and its plain words. */
+type Uses = Map<Form, Set<string>>;
+
+/** A distance without its datum: read only to tell the maker what it could be measured from, so no design has it. */
+const readToBeTold = ["<distance:length>"];
+
+function collect(
+	statements: readonly Statement[],
+	context: ContextId,
+	uses: Uses,
+): void {
+	for (const statement of statements) {
+		const construct = constructAt(context, statement.head);
+		if (!construct) continue;
+		const result = fill(statement, construct);
+		if (!result.ok) continue;
+		const { form, slots, words } = result.filled;
+		const known = uses.get(form) ?? new Set();
+		for (const slot of slots.keys()) known.add(`<${slot}>`);
+		for (const word of words) known.add(word);
+		uses.set(form, known);
+		if (construct.block && statement.block)
+			collect(statement.block.statements, construct.block, uses);
+	}
+}
+
+/** What may be left out in a form, each by the slot or the word that shows that it is there. */
+function optionals(elements: readonly FormElement[], inside = false): string[] {
+	return elements.flatMap((element) => {
+		if (element.kind === "optional") return optionals(element.elements, true);
+		if (!inside) return [];
+		return [element.kind === "word" ? element.word : `<${element.slot}>`];
+	});
+}
+
+function used(): Uses {
+	const uses: Uses = new Map();
+	for (const path of shippedDesigns)
+		collect(parse(textOf(path)).tree.statements, "file", uses);
+	return uses;
+}
+
+describe("the shipped designs", () => {
+	test("are there", () => {
+		expect(shippedDesigns.length).toBeGreaterThanOrEqual(7);
+		expect(
+			shippedDesigns.flatMap((path) =>
+				designOf(path).pieces.filter(({ kind }) => kind === "piece"),
+			).length,
+		).toBeGreaterThanOrEqual(9);
+	});
+
+	test.each([...shippedDesigns, "tests/corpus/half-hung-case.rod"])(
+		"%s: no error, no warning",
+		(path) => {
+			const bad = findingsOf(path).filter(
+				({ severity }) => severity === "error" || severity === "warning",
+			);
+			expect(bad.map(told)).toEqual([]);
+		},
+	);
+
+	test.each(shippedDesigns)("%s says for whom and why", (path) => {
+		const silent = designOf(path)
+			.declarations.filter(
+				({ kind, origin }) =>
+					(kind === "piece" || kind === "component") &&
+					origin.uri.endsWith(path),
+			)
+			.filter(({ doc }) => doc.length < 40);
+		expect(silent.map(({ name }) => name)).toEqual([]);
+	});
+
+	test("hold every construct of the table, with everything that may be said in its line", () => {
+		const uses = used();
+		const missing: string[] = [];
+		const rows = new Map<Construct, ContextId>();
+		for (const [context, list] of Object.entries(contexts))
+			for (const row of list)
+				if (!rows.has(row)) rows.set(row, context as ContextId);
+		for (const [row, context] of rows)
+			for (const form of formsOf(row)) {
+				if (readToBeTold.includes(form.notation)) continue;
+				const known = uses.get(form);
+				if (!known) {
+					missing.push(`${context}: ${row.head} ${form.notation}`);
+					continue;
+				}
+				for (const what of optionals(form.elements))
+					if (!known.has(what))
+						missing.push(`${context}: ${row.head} … ${what}`);
+			}
+		expect(missing).toEqual([]);
+	});
+});
