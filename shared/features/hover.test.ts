@@ -190,23 +190,19 @@ describe("things", () => {
 			"[case]
 			box \`case\`
 
-			## Cut list: case
+			**Cut now** · thick x width x length in inches
 
-			Thickness x width x length in inches to the nearest 1/32; the grain runs along the length.
-
-			### Cut now
-
-			|  | Qty | Thick x width x length | Material | Part | Work |
-			| --- | --- | --- | --- | --- | --- |
-			| A | 2 | 45/64 x 15 3/4 x 53 3/32 | \`ply.three-quarter\` | \`case.top\`, \`case.bottom\` | dado \\~0\\.7071 wide, 5/16 deep, \\~26 3/16 from the left end, for case\\.middle |
-			| B | 2 | 45/64 x 15 3/4 x 14 5/8 | \`ply.three-quarter\` | \`case.left\`, \`case.right\` | dado 3/4 wide, 1/4 deep, \\~\\-1/32 from the lower end, for case\\.bottom<br>dado 3/4 wide, 1/4 deep, \\~13 29/32 from the lower end, for case\\.top |
-			| C | 1 | 45/64 x 15 3/4 x 13 27/32 | \`ply.three-quarter\` | \`case.middle\` |  |"
+			| Qty | Size | Part | Material |
+			| --- | --- | --- | --- |
+			| 2 | 45/64 x 15 3/4 x 53 3/32 | case\\: top, bottom | ply\\.three\\-quarter |
+			| 2 | 45/64 x 15 3/4 x 14 5/8 | case\\: left, right | ply\\.three\\-quarter |
+			| 1 | 45/64 x 15 3/4 x 13 27/32 | case\\.middle | ply\\.three\\-quarter |"
 		`);
 	});
 
 	test("a piece", () => {
 		expect(told(bench(["piece bench", "piece be<|>nch"]))).toContain(
-			"A low bench\\.\n\n## Cut list: bench",
+			"A low bench\\.\n\n54 x 17 3/8 x 15 3/4 over everything",
 		);
 	});
 

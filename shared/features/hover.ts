@@ -7,6 +7,7 @@ import { headHelp } from "./support/head-help.ts";
 import { jointsText } from "./support/joint-text.ts";
 import { measureText, sizeText } from "./support/measure-text.ts";
 import { cutListText, partText } from "./support/part-text.ts";
+import { pieceText } from "./support/piece-text.ts";
 import type { Snapshot } from "./support/snapshot.ts";
 import { stockText } from "./support/stock-text.ts";
 import { type Topic, topicAt } from "./support/topic.ts";
@@ -56,7 +57,11 @@ function textOf(snapshot: Snapshot, topic: Topic): string {
 				cutListText(topic.piece, topic.path),
 			);
 		case "piece":
-			return blocks(docOf(topic.piece.declaration), cutListText(topic.piece));
+			return blocks(
+				docOf(topic.piece.declaration),
+				pieceText(topic.piece),
+				cutListText(topic.piece),
+			);
 		case "stock":
 			return blocks(
 				stockText(topic, snapshot.design),

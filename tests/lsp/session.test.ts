@@ -178,7 +178,7 @@ describe("requests", () => {
 		const hover = await editor.ask<Hover>("textDocument/hover", bench, at);
 		expect((hover.contents as MarkupContent).kind).toBe("markdown");
 		expect((hover.contents as MarkupContent).value).toContain(
-			"## Cut list: case",
+			"**Cut now**",
 		);
 		expect(hover.range).toEqual({
 			start: { line: 5, character: 6 },

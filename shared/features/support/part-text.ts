@@ -8,11 +8,11 @@ import {
 	cutList,
 	cutOrder,
 } from "../../outputs/cut-list.ts";
-import { cutListMarkdown } from "../../outputs/cut-list-markdown.ts";
 import { countText, rowWords } from "../../outputs/cut-list-words.ts";
 import { codeBlock, codeSpan, escapeMarkdown } from "../../text/markdown.ts";
 import { lengthText } from "../../units/format.ts";
 import { Rational } from "../../units/rational.ts";
+import { cutListGlance } from "./cut-list-glance.ts";
 
 export function partText(part: Part, piece: Piece): string {
 	const row = rowOf(part, piece);
@@ -110,7 +110,7 @@ export function cutListText(piece: Piece, path?: string): string {
 	const left = count(whole) - count(short);
 	const more =
 		left > 0 ? `\nAnd ${left} more row${left === 1 ? "" : "s"}.\n` : "";
-	return cutListMarkdown(short) + more;
+	return cutListGlance(short) + more;
 }
 
 /** The cut list of a piece, or of what in it belongs to one of its things. */
