@@ -63,7 +63,8 @@ export async function hoverWord(
 		}
 	}
 	// biome-ignore lint/performance/useDomNodeTextContent: its lines and cells must stay apart
-	return hover.innerText();
+	const text = await hover.innerText();
+	return text.replaceAll("\u00a0", " ");
 }
 
 /** The hover that is shown. */
@@ -73,8 +74,8 @@ export function hoverBox(page: Page): Locator {
 		.first();
 }
 
-/** Puts the cursor behind a word by the mouse, as a person would, and types. */
-export async function typeAfter(
+/** Puts the cursor behind a word by the mouse and enters a text at one go, so that nothing half-typed is told. */
+export async function enterAfter(
 	page: Page,
 	lineText: string,
 	word: string,
@@ -82,7 +83,7 @@ export async function typeAfter(
 ): Promise<void> {
 	const box = await wordBox(page, lineText, word);
 	await page.mouse.click(box.x + box.width, box.y + box.height / 2);
-	await page.keyboard.type(text);
+	await page.keyboard.insertText(text);
 }
 
 /** Shows the Problems view and answers with its rows as text, once there is one. */

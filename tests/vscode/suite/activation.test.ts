@@ -1,6 +1,7 @@
 /** The extension comes alive with the first design and can be restarted. */
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
+import * as bench from "../record-bench.ts";
 import { closeAll, hoverAt, openDesign, place } from "./editing.ts";
 
 const id = "storyrod.storyrod";
@@ -9,7 +10,7 @@ suite("Activation", () => {
 	teardown(closeAll);
 
 	test("opening a .rod file starts the extension", async () => {
-		const { document } = await openDesign("record-bench.rod");
+		const { document } = await openDesign(bench.file);
 		assert.equal(document.languageId, "storyrod");
 		const extension = vscode.extensions.getExtension(id);
 		assert.ok(extension, `${id} is known`);
@@ -24,7 +25,7 @@ suite("Activation", () => {
 	});
 
 	test("a restarted server answers", async () => {
-		const { document } = await openDesign("record-bench.rod");
+		const { document } = await openDesign(bench.file);
 		await vscode.commands.executeCommand("storyrod.restartServer");
 		const text = await hoverAt(
 			document,

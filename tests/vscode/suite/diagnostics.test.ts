@@ -1,6 +1,7 @@
 /** Warnings come and go while typing. */
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
+import * as bench from "../record-bench.ts";
 import {
 	closeAll,
 	codeOf,
@@ -21,7 +22,7 @@ suite("Diagnostics", () => {
 	teardown(closeAll);
 
 	test("a shipped design has no error", async () => {
-		const { document } = await openDesign("record-bench.rod");
+		const { document } = await openDesign(bench.file);
 		await hoverAt(document, place(document, "piece record-<|>bench")); // the server has read it
 		const errors = diagnosticsOf(document).filter(
 			({ severity }) => severity === vscode.DiagnosticSeverity.Error,
@@ -30,13 +31,13 @@ suite("Diagnostics", () => {
 	});
 
 	test("a dado made too wide is told at its place within a second, and undo cures it", async () => {
-		const editor = await openDesign("record-bench.rod");
+		const editor = await openDesign(bench.file);
 		const { document } = editor;
 		await hoverAt(document, place(document, "piece record-<|>bench"));
 		await cured(document, "fit-gap", soon);
 
-		const at = place(document, "centred  dado 5/16<|>");
-		await insert(editor, at, " wide 3/4");
+		const at = place(document, `${bench.dadoLine}<|>`);
+		await insert(editor, at, bench.tooWide);
 		const found = await diagnosed(document, "fit-gap", soon);
 		assert.ok(
 			found.range.intersection(document.lineAt(at).range),
@@ -53,7 +54,7 @@ suite("Diagnostics", () => {
 	});
 
 	test("a syntax error costs its statement, not the rest", async () => {
-		const editor = await openDesign("record-bench.rod");
+		const editor = await openDesign(bench.file);
 		const { document } = editor;
 		await insert(
 			editor,

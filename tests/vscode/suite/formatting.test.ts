@@ -1,6 +1,7 @@
 /** Formatting sets the layout and nothing else. */
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
+import * as bench from "../record-bench.ts";
 import { closeAll, insert, openDesign, place } from "./editing.ts";
 
 /** Every comment of a text, in order, as the maker wrote it. */
@@ -12,7 +13,7 @@ suite("Formatting", () => {
 	teardown(closeAll);
 
 	test("keeps every comment, mends the layout, and changes nothing the second time", async () => {
-		const editor = await openDesign("record-bench.rod");
+		const editor = await openDesign(bench.file);
 		const { document } = editor;
 		await vscode.commands.executeCommand("editor.action.formatDocument");
 		const tidy = document.getText();

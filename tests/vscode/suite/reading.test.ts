@@ -2,6 +2,7 @@
 import assert from "node:assert/strict";
 import { basename } from "node:path";
 import * as vscode from "vscode";
+import * as bench from "../record-bench.ts";
 import {
 	closeAll,
 	hoverAt,
@@ -15,7 +16,7 @@ suite("Reading a design", () => {
 	teardown(closeAll);
 
 	test("the hover on the piece's name shows its cut list", async () => {
-		const { document } = await openDesign("record-bench.rod");
+		const { document } = await openDesign(bench.file);
 		const text = await hoverAt(
 			document,
 			place(document, "piece record-<|>bench"),
@@ -29,7 +30,7 @@ suite("Reading a design", () => {
 	});
 
 	test("the hover on a measure shows both systems of units", async () => {
-		const { document } = await openDesign("record-bench.rod");
+		const { document } = await openDesign(bench.file);
 		const text = await hoverAt(
 			document,
 			place(document, "given depth  = 15 <|>3/4"),
@@ -39,7 +40,7 @@ suite("Reading a design", () => {
 	});
 
 	test("the outline names the piece and its case", async () => {
-		const { document } = await openDesign("record-bench.rod");
+		const { document } = await openDesign(bench.file);
 		const symbols = await until(
 			"an outline",
 			() =>
@@ -56,7 +57,7 @@ suite("Reading a design", () => {
 	});
 
 	test("blocks fold", async () => {
-		const { document } = await openDesign("record-bench.rod");
+		const { document } = await openDesign(bench.file);
 		const ranges = await vscode.commands.executeCommand<vscode.FoldingRange[]>(
 			"vscode.executeFoldingRangeProvider",
 			document.uri,
@@ -66,7 +67,7 @@ suite("Reading a design", () => {
 	});
 
 	test("the definition of a material is in the stock file", async () => {
-		const { document } = await openDesign("record-bench.rod");
+		const { document } = await openDesign(bench.file);
 		const found = await vscode.commands.executeCommand<
 			(vscode.Location | vscode.LocationLink)[]
 		>(
@@ -87,7 +88,7 @@ suite("Reading a design", () => {
 	});
 
 	test("completion offers what may stand in a box, with help", async () => {
-		const editor = await openDesign("record-bench.rod");
+		const editor = await openDesign(bench.file);
 		const { document } = editor;
 		await insert(editor, place(document, "caps     left, right<|>"), "\n    ");
 		const at = place(document, "caps     left, right\n    <|>");

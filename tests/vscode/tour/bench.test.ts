@@ -3,15 +3,16 @@ import assert from "node:assert/strict";
 import { rmSync } from "node:fs";
 import { join } from "node:path";
 import {
+	enterAfter,
 	hoverWord,
 	line,
 	openFile,
 	problems,
-	typeAfter,
 } from "../host/page.ts";
 import { type EditorServer, startServer } from "../host/server.ts";
 import { openWorkbench, type Workbench } from "../host/workbench.ts";
 import { extensionRoot, out } from "../paths.ts";
+import * as bench from "../record-bench.ts";
 import { copyDesigns } from "../run-suite.ts";
 
 /** How soon a warning must follow the edit, in milliseconds. */
@@ -42,7 +43,7 @@ suite("Tour of the record bench", () => {
 
 	test("the design opens, coloured, and is shown as Storyrod", async () => {
 		const { page } = workbench;
-		await openFile(page, "record-bench.rod");
+		await openFile(page, bench.file);
 		await page
 			.locator("#status\\.editor\\.mode", { hasText: "Storyrod" })
 			.waitFor();
@@ -65,8 +66,8 @@ suite("Tour of the record bench", () => {
 	test("the hover on the piece shows its cut list", async () => {
 		const text = await hoverWord(
 			workbench.page,
-			"piece record-bench",
-			"record-bench",
+			bench.pieceLine,
+			bench.pieceName,
 		);
 		await picture("2-cut-list");
 		assert.match(text, /14 5\/8/);
@@ -78,12 +79,12 @@ suite("Tour of the record bench", () => {
 		await page.keyboard.press("Escape");
 		await page.mouse.move(0, 0);
 		assert.equal(await underlined(), 0);
-		await typeAfter(page, "dado 5/16", "5/16", " wide 3/4");
+		await enterAfter(page, bench.dadoLine, bench.dadoDepth, bench.tooWide);
 		const start = performance.now();
 		await page.locator(".squiggly-error").first().waitFor({ timeout: 10_000 });
 		const took = performance.now() - start;
 		await picture("3-too-wide");
-		console.log(`    underlined ${Math.round(took)} ms after the last key`);
+		console.log(`    underlined ${Math.round(took)} ms after the edit`);
 		assert.ok(took < soon, `underlined after ${Math.round(took)} ms`);
 	});
 
@@ -98,9 +99,11 @@ suite("Tour of the record bench", () => {
 
 	test("undoing cures it", async () => {
 		const { page } = workbench;
-		await line(page, "dado 5/16").click();
+		await line(page, bench.dadoLine).click();
 		const start = performance.now();
-		const edited = page.locator(".view-line", { hasText: /5\/16\swide/ });
+		const edited = page.locator(".view-line", {
+			hasText: `${bench.dadoLine} wide`,
+		});
 		while ((await edited.count()) > 0) {
 			assert.ok(performance.now() - start < 10_000, "undone");
 			await page.keyboard.press("Control+z");

@@ -13,6 +13,7 @@ import {
 import { openWorkbench } from "../host/workbench.ts";
 import { packExtension, packedFiles } from "../package.ts";
 import { out } from "../paths.ts";
+import * as bench from "../record-bench.ts";
 import { copyDesigns } from "../run-suite.ts";
 
 suite("The package", () => {
@@ -51,8 +52,8 @@ suite("The package", () => {
 		const server = await startServer(data);
 		const { browser, page } = await openWorkbench(server, { folder });
 		try {
-			await openFile(page, "record-bench.rod");
-			const text = await hoverWord(page, "piece record-bench", "record-bench");
+			await openFile(page, bench.file);
+			const text = await hoverWord(page, bench.pieceLine, bench.pieceName);
 			assert.match(text, /14 5\/8/);
 		} finally {
 			await page.screenshot({ path: join(out, "6-installed.png") });
