@@ -259,7 +259,8 @@ function roughBoard(
 }
 
 describe("board feet", () => {
-	// Worked examples: US Navy, Engineering Aid Basic (first two and the rule under an inch); common tables for the others.
+	// Formula, and the rule under an inch: US Navy, Engineering Aid Basic, chapter 6. The first two are worked examples of a
+	// woodworking magazine; the others by the formula: 1.25 x 7.5 x 10 / 12, 1 x 6 x 8 / 12, 2 x 9.25 x 6 / 12 (feet long).
 	test.each([
 		["1", "9", "96", 6],
 		["1 1/2", "9", "96", 9],
@@ -531,7 +532,7 @@ describe("weight", () => {
 			width: inches("12"),
 			thick: inches("1"),
 		});
-		// Wood Handbook, table 5-3b: specific gravity 0.68 at 12 % moisture; 1000 x 0.68 x 1.12 = 762 kg/m3. A board foot is
+		// Wood Handbook FPL-GTR-190, table 12-1: specific gravity of white oak 0.68 at 12 % moisture; 1000 x 0.68 x 1.12 = 762 kg/m3. A board foot is
 		// 0.0023597 m3, so 1.798 kg.
 		expect(weightOf(pieceOf("board", [board])).total).toBeCloseTo(1.798, 3);
 	});
