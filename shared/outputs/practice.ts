@@ -12,6 +12,3 @@ export const roughThicker = 6.35;
 
 /** m2 that a litre of white or yellow glue covers, spread on one side: 250 ft2 to the gallon, as data sheets have it (from memory; a wet film of 0.15 mm gives 6.5). */
 export const glueCovers = 6.1;
-
-/** mm that the saw takes where nothing says it: 1/8 in. Common practice, no source. */
-export const usualKerf = 3.175;
