@@ -28,7 +28,7 @@ export class Evaluation {
 	// A place is the span object of its node: where it lies may change when text before it does.
 	private readonly told = new Map<Span, Set<string>>();
 	private readonly declared = new Map<Span, Declaration>();
-	private readonly referred = new Map<Span, Declaration[]>();
+	private readonly referred = new Map<Span, Declaration | Declaration[]>();
 
 	report(
 		id: string,
@@ -72,8 +72,12 @@ export class Evaluation {
 	/** Books a use of a name; one place that is read twice is one use. */
 	refer(uri: string, span: Span, declaration: Declaration): void {
 		const known = this.referred.get(span);
-		if (!known) this.referred.set(span, [declaration]);
-		else if (known.some((one) => one.nameSpan === declaration.nameSpan)) return;
+		const { nameSpan } = declaration;
+		if (!known) this.referred.set(span, declaration);
+		else if (!Array.isArray(known)) {
+			if (known.nameSpan === nameSpan) return;
+			this.referred.set(span, [known, declaration]);
+		} else if (known.some((one) => one.nameSpan === nameSpan)) return;
 		else known.push(declaration);
 		this.references.push({ origin: { uri, span }, declaration });
 	}

@@ -20,6 +20,7 @@ import {
 	plus,
 	type Size,
 	stated,
+	statedBare,
 	times,
 } from "./size.ts";
 
@@ -77,8 +78,9 @@ function sizeValue(frame: Frame, expression: Expression): Size | undefined {
 				);
 				return undefined;
 			}
-			const size = stated(value, expression.text, dimension);
-			return expression.unit === "none" ? { ...size, bare: frame.unit } : size;
+			return expression.unit === "none"
+				? statedBare(value, expression.text, frame.unit)
+				: stated(value, expression.text, dimension);
 		}
 		case "path": {
 			const meaning = resolve(frame, expression);
@@ -295,12 +297,12 @@ function call(frame: Frame, node: CallNode): Size | undefined {
 /** A bare number as the length that it stands for; other sizes unchanged. */
 export function asLength(size: Size): Size {
 	if (size.bare === undefined) return size;
-	const { bare, ...rest } = size;
 	return {
-		...rest,
 		dimension: "length",
-		value: bareLength(size.value, bare),
-		feeds: rest.feeds,
+		value: bareLength(size.value, size.bare),
+		why: size.why,
+		feeds: size.feeds,
+		exact: size.exact,
 	};
 }
 

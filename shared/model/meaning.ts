@@ -181,5 +181,7 @@ function editDistance(a: string, b: string): number {
 
 /** `a.b.c` as it stands in the text. */
 export function pathText(segments: readonly NameNode[]): string {
+	const first = segments[0];
+	if (segments.length === 1 && first) return first.text;
 	return segments.map((segment) => segment.text).join(".");
 }

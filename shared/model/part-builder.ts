@@ -127,6 +127,8 @@ export class PartDraft implements Part {
 	readonly thick: Size;
 	readonly min: readonly [Size, Size, Size];
 	readonly max: readonly [Size, Size, Size];
+	/** World, mm: the box around it before outlines and housings. */
+	readonly bounds: Box;
 	readonly place: Placement;
 	readonly stages: Stage[];
 	cut: Part["cut"];
@@ -162,6 +164,7 @@ export class PartDraft implements Part {
 		this.thick = sizes.thick;
 		this.min = min;
 		this.max = max;
+		this.bounds = { min: cornerOf(min), max: cornerOf(max) };
 		this.place = placement(spec.along, across, min, max);
 		this.stages = (spec.stages ?? []).filter(
 			(stage) =>
@@ -185,16 +188,6 @@ export class PartDraft implements Part {
 			cuts: this.housings.map((housing) => housing.box),
 		};
 		return this.made;
-	}
-
-	/** World, mm: the box around it before outlines and housings. */
-	get bounds(): Box {
-		const corner = (sizes: readonly [Size, Size, Size]): Vec3 => [
-			numberOf(sizes[0]),
-			numberOf(sizes[1]),
-			numberOf(sizes[2]),
-		];
-		return { min: corner(this.min), max: corner(this.max) };
 	}
 
 	get volume(): number {
@@ -227,6 +220,10 @@ export class PartDraft implements Part {
 		}
 		return this.weighed;
 	}
+}
+
+function cornerOf(sizes: readonly [Size, Size, Size]): Vec3 {
+	return [numberOf(sizes[0]), numberOf(sizes[1]), numberOf(sizes[2])];
 }
 
 function placement(

@@ -87,7 +87,10 @@ export function crosscutSource(
 ): Source {
 	return {
 		id: `crosscut:${length.value.toString()}`,
-		label: `the stop for ${lengthText(length.value, { ...display, suffix: true })}`,
+		// Worked out only when it is told.
+		get label() {
+			return `the stop for ${lengthText(length.value, { ...display, suffix: true })}`;
+		},
 		tolerance: shop.crosscut,
 	};
 }

@@ -88,25 +88,56 @@ export const zero: Size = stated(Rational.ZERO, "0");
 
 /** The same size by a name, so that its story stops there: `width 54`. */
 export function named(name: string, size: Size): Size {
-	return { ...size, why: { kind: "named", name, of: size } };
+	return retold(size, { kind: "named", name, of: size });
 }
 
 /** The same size with a fact told about it. */
 export function fact(text: string, size: Size): Size {
-	return { ...size, why: { kind: "fact", text, of: size } };
+	return retold(size, { kind: "fact", text, of: size });
+}
+
+// Written out, not spread: these run for every size of a design, and members in one order keep them quick.
+
+/** The same size with another story. */
+export function retold(size: Size, why: Why): Size {
+	const { dimension, value, feeds, exact, bare } = size;
+	return bare === undefined
+		? { dimension, value, why, feeds, exact }
+		: { dimension, value, why, feeds, exact, bare };
+}
+
+/** The same size with other feeds. */
+function refed(size: Size, feeds: readonly Feed[]): Size {
+	const { dimension, value, why, exact, bare } = size;
+	return bare === undefined
+		? { dimension, value, why, feeds, exact }
+		: { dimension, value, why, feeds, exact, bare };
+}
+
+/** A pure number that takes a unit where a length is wanted. */
+export function statedBare(
+	value: Rational,
+	text: string,
+	bare: "in" | "mm",
+): Size {
+	return {
+		dimension: "number",
+		value,
+		why: { kind: "written", text },
+		feeds: noFeeds,
+		exact: true,
+		bare,
+	};
 }
 
 /** The same size, moved by one more source. */
 export function fedBy(size: Size, source: Source, weight = 1): Size {
-	return {
-		...size,
-		feeds: addFeeds(size.feeds, [{ source, weight }], 1),
-	};
+	return refed(size, addFeeds(size.feeds, [{ source, weight }], 1));
 }
 
 /** The same size as a stated fact: what fed it before is forgotten (a reading, a cut made to a stop). */
 export function settled(size: Size, source?: Source): Size {
-	return { ...size, feeds: source ? [{ source, weight: 1 }] : noFeeds };
+	return refed(size, source ? [{ source, weight: 1 }] : noFeeds);
 }
 
 export function plus(left: Size, right: Size): Size {

@@ -276,6 +276,8 @@ export class Rational {
 
 	/** `7`, `-3/4`, `19/8`: for messages about our own faults and for tests, not for users. */
 	toString(): string {
+		if (this.big === undefined)
+			return this.d === 1 ? `${this.n}` : `${this.n}/${this.d}`;
 		const { numerator, denominator } = this;
 		return denominator === 1n ? `${numerator}` : `${numerator}/${denominator}`;
 	}
