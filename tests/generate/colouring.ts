@@ -217,8 +217,10 @@ function languageConfiguration() {
 			decreaseIndentPattern: "^\\s*\\}",
 		},
 		onEnterRules: [
+			// Only a description that is broken in two goes on: behind its end the design itself is typed.
 			{
 				beforeText: "^\\s*///.*\\S.*$",
+				afterText: "\\S",
 				action: { indent: "none", appendText: "/// " },
 			},
 		],
