@@ -25,6 +25,11 @@ export const shippedDesigns: readonly string[] = names;
 /** All texts of the designs and of the corpus. */
 export const shippedSources: Sources = sourcesOf(texts);
 
+/** The same with one more file beside the designs. */
+export function sourcesWith(path: string, text: string): Sources {
+	return sourcesOf(new Map([...texts, [uriOf(path), text]]));
+}
+
 export function uriOf(path: string): string {
 	return `file:///house/${path}`;
 }
@@ -51,8 +56,18 @@ export function designOf(path: string): Design {
 
 /** What syntax, evaluation and checks say of a design. */
 export function findingsOf(path: string): readonly Finding[] {
-	const design = designOf(path);
+	return allFindings(designOf(path));
+}
+
+export function allFindings(design: Design): readonly Finding[] {
 	return [...design.findings, ...runChecks(design)];
+}
+
+/** What a maker would have to change: errors and warnings, each as a line that a failing test shows. */
+export function faultsIn(findings: readonly Finding[]): string[] {
+	return findings
+		.filter(({ severity }) => severity === "error" || severity === "warning")
+		.map(told);
 }
 
 /** A finding by file and line, for a test that fails. */

@@ -6,12 +6,18 @@ import type { Construct, ContextId } from "../../grammar/table/construct.ts";
 import { fill } from "../../grammar/table/fill.ts";
 import type { Form, FormElement } from "../../grammar/table/form.ts";
 import { constructAt, contexts, formsOf } from "../../grammar/table/index.ts";
+import { format } from "../../shared/format/format.ts";
+import { compile } from "../../shared/model/compile.ts";
+import type { Size } from "../../shared/model/size.ts";
 import {
+	allFindings,
 	designOf,
+	faultsIn,
 	findingsOf,
 	shippedDesigns,
+	sourcesWith,
 	textOf,
-	told,
+	uriOf,
 } from "../harness/designs.ts";
 
 /** What of a form was written somewhere: its slots and its plain words. */
@@ -49,6 +55,12 @@ function optionals(elements: readonly FormElement[], inside = false): string[] {
 	});
 }
 
+/** A limit as the maker wrote it. */
+function writtenText({ why }: Size): string {
+	if (why.kind !== "written") throw new Error("A limit that is no figure");
+	return why.text;
+}
+
 function used(): Uses {
 	const uses: Uses = new Map();
 	for (const path of shippedDesigns)
@@ -69,10 +81,49 @@ describe("the shipped designs", () => {
 	test.each([...shippedDesigns, "tests/corpus/half-hung-case.rod"])(
 		"%s: no error, no warning",
 		(path) => {
-			const bad = findingsOf(path).filter(
-				({ severity }) => severity === "error" || severity === "warning",
-			);
-			expect(bad.map(told)).toEqual([]);
+			expect(faultsIn(findingsOf(path))).toEqual([]);
+		},
+	);
+
+	test.each([...shippedDesigns, "tests/corpus/half-hung-case.rod"])(
+		"%s is laid out in the one style",
+		(path) => {
+			expect(format(textOf(path))).toEqual({
+				text: textOf(path),
+				refused: false,
+			});
+		},
+	);
+
+	const ends = shippedDesigns.flatMap((path) =>
+		designOf(path).pieces.flatMap((piece) =>
+			piece.givens.flatMap(({ declaration, low, high }) =>
+				[low, high].flatMap((end) =>
+					end ? [{ path, piece, given: declaration.name, end }] : [],
+				),
+			),
+		),
+	);
+
+	test.each(ends)(
+		"$path: $piece.name works with $given at the end of its range",
+		({ path, piece, given, end }) => {
+			const value = writtenText(end);
+			const beside = "shared/designs/of-its-own.rod";
+			const design =
+				piece.kind === "piece"
+					? compile(sourcesWith(path, textOf(path)), uriOf(path), {
+							set: new Map([[given, value]]),
+						})
+					: compile(
+							sourcesWith(
+								beside,
+								`use ${piece.name} from "./${path.split("/").at(-1)}"
+piece of-its-own { unit ${piece.display.unit}; make one from ${piece.name} { set ${given} = ${value} } }`,
+							),
+							uriOf(beside),
+						);
+			expect(faultsIn(allFindings(design))).toEqual([]);
 		},
 	);
 
