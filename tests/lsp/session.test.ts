@@ -177,9 +177,7 @@ describe("requests", () => {
 		const at = placeOf(editor.text(bench), "case {") + 1;
 		const hover = await editor.ask<Hover>("textDocument/hover", bench, at);
 		expect((hover.contents as MarkupContent).kind).toBe("markdown");
-		expect((hover.contents as MarkupContent).value).toContain(
-			"**Cut now**",
-		);
+		expect((hover.contents as MarkupContent).value).toContain("**Cut now**");
 		expect(hover.range).toEqual({
 			start: { line: 5, character: 6 },
 			end: { line: 5, character: 10 },
