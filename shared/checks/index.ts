@@ -12,6 +12,15 @@ export { checkGroups } from "./check.ts";
 export type { CheckOptions } from "./options.ts";
 export { checkAnchor, checkPage, checksPage } from "./page.ts";
 export { checks } from "./registry.ts";
+export {
+	figureKey,
+	mergeOptions,
+	type ReadSettings,
+	readSettings,
+	readSettingsText,
+	settingsFileName,
+	severityChoices,
+} from "./settings.ts";
 
 const byId = new Map(checks.map((check) => [check.id, check]));
 
@@ -20,13 +29,28 @@ export function checkById(id: string): Check | undefined {
 	return byId.get(id);
 }
 
+/** All there is to tell of a design: what syntax, evaluation and checks found, as the options want it. */
+export function allFindings(
+	design: Design,
+	options: CheckOptions = {},
+): readonly Finding[] {
+	const evaluated = design.findings.flatMap((finding): readonly Finding[] => {
+		const check = byId.get(finding.id);
+		const severity = check && severityOf(check, options);
+		if (severity === undefined) return [finding];
+		return severity === "off" ? [] : [{ ...finding, severity }];
+	});
+	return [...evaluated, ...runChecks(design, options)];
+}
+
 /** What the checks find in a design, in the order of its text. What syntax and evaluation found stands in the design itself. */
 export function runChecks(
 	design: Design,
 	options: CheckOptions = {},
 ): readonly Finding[] {
 	const findings: Finding[] = [];
-	const told = new Set<string>();
+	const pieces = design.pieces.filter(({ kind }) => kind === "piece");
+	const components = design.pieces.filter(({ kind }) => kind !== "piece");
 	for (const check of checks) {
 		const severity = severityOf(check, options);
 		if (severity === "off") continue;
@@ -34,13 +58,19 @@ export function runChecks(
 			design,
 			figures: figuresOf(check, options),
 		};
-		const add = (found: readonly Found[]): void => {
+		const told = new Set<string>();
+		const toldPlaces = new Set<string>();
+		const add = (found: readonly Found[], unlessToldThere: boolean): void => {
+			const places: string[] = [];
 			for (const one of found) {
 				const { uri, span } = one.origin;
+				const place = `${uri} ${span.start} ${span.end}`;
+				const key = `${place} ${one.message}`;
 				// A component made twice brings its findings twice.
-				const key = `${check.id} ${uri} ${span.start} ${span.end} ${one.message}`;
-				if (told.has(key)) continue;
+				if (told.has(key) || (unlessToldThere && toldPlaces.has(place)))
+					continue;
 				told.add(key);
+				places.push(place);
 				findings.push({
 					id: check.id,
 					severity: severity ?? one.severity ?? check.severity,
@@ -50,10 +80,14 @@ export function runChecks(
 					fixes: one.fixes ?? [],
 				});
 			}
+			for (const place of places) toldPlaces.add(place);
 		};
-		add(check.findInFile(context));
-		for (const piece of design.pieces)
-			add(unlessTooLarge(check, piece, () => check.find(piece, context)));
+		const find = (piece: Piece): readonly Found[] =>
+			unlessTooLarge(check, piece, () => check.find(piece, context));
+		add(check.findInFile(context), false);
+		for (const piece of pieces) add(find(piece), false);
+		// A component on its own has only to say what no piece that is made with it has said.
+		for (const component of components) add(find(component), true);
 	}
 	return findings.sort(
 		(a, b) =>

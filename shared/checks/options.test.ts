@@ -5,7 +5,7 @@ import { compile } from "../model/compile.ts";
 import type { Design } from "../model/types.ts";
 import { sourcesOf } from "../sources/sources.ts";
 import { examplePreamble } from "./example.ts";
-import { checkById, checks, runChecks } from "./index.ts";
+import { allFindings, checkById, checks, runChecks } from "./index.ts";
 import { figuresOf } from "./options.ts";
 
 function designOf(id: string): Design {
@@ -23,6 +23,19 @@ it("turns a check off, or gives it another severity", () => {
 	expect(severityOf("off")).toEqual([]);
 	expect(severityOf("hint")).toEqual(["hint"]);
 });
+
+it.each(checks.map(({ id }) => id))(
+	"%s obeys its severity, wherever it is found",
+	(id) => {
+		const design = designOf(id);
+		const severities = (severity: "off" | "hint"): readonly string[] =>
+			allFindings(design, { severity: { [id]: severity } })
+				.filter((finding) => finding.id === id)
+				.map((finding) => finding.severity);
+		expect(severities("off")).toEqual([]);
+		expect(severities("hint")).toEqual(["hint"]);
+	},
+);
 
 it("takes another figure", () => {
 	const design = designOf("fit-mitre");

@@ -26,7 +26,8 @@ export function checksPage(checks: readonly Check[], preamble: string): string {
 	const lines = [
 		"# The checks",
 		"Written by `tests/generate/checks-page.ts` from the files in `shared/checks/rules`; change those, not this.",
-		"Every figure is a default: a workspace may set another, and another severity or `off`, by the id of the check.",
+		"Every figure is a default: a workspace may set another, and another severity or `off`, by the id of the check. The editor has the settings `storyrod.checks.severity` and `storyrod.checks.figures`; a file `.storyrod.json` beside the designs, or in a folder above them, holds for the editor and the command line alike:",
+		'```json\n{\n  "severity": { "fit-nominal": "error", "trim-back": "off" },\n  "figures": { "fit-mitre.opening": 0.3 }\n}\n```',
 		"A check is no proof of strength or safety: building codes and a licensed practitioner come first.",
 		"| Check | Severity | Tells |\n| --- | --- | --- |\n" +
 			checks

@@ -1,11 +1,14 @@
 // Everything there is to tell about a design: what syntax and evaluation found, and what the checks find in it.
 
-import { runChecks } from "../checks/index.ts";
+import { allFindings, type CheckOptions } from "../checks/index.ts";
 import type { Design, Finding } from "../model/types.ts";
 
 /** In the order of the text, the design's own file first. */
-export function diagnose(design: Design): readonly Finding[] {
-	return [...design.findings, ...runChecks(design)].sort(
+export function diagnose(
+	design: Design,
+	options: CheckOptions = {},
+): readonly Finding[] {
+	return [...allFindings(design, options)].sort(
 		(a, b) =>
 			Number(a.origin.uri !== design.uri) -
 				Number(b.origin.uri !== design.uri) ||
