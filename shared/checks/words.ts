@@ -43,6 +43,14 @@ export function showFine(display: Display, length: Length): string {
 	return `${decimals(display, numberIn(length))} ${display.unit}`;
 }
 
+/** A limit of practice: to the nearest 1/16 in in inches (6 mm is 1/4 in), as it is in millimetres. */
+export function showLimit(display: Display, mm: number): string {
+	return show(
+		display,
+		display.unit === "in" ? (Math.round((mm / 25.4) * 16) * 25.4) / 16 : mm,
+	);
+}
+
 /** `0.002 to 0.01 in` */
 export function showRange(display: Display, low: Length, high: Length): string {
 	return `${decimals(display, numberIn(low))} to ${showFine(display, high)}`;

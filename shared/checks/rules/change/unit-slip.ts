@@ -251,9 +251,10 @@ function tell(
 	slip: { readonly unit: "in" | "mm"; readonly mm: number },
 	origin: Origin,
 ): Found {
-	const written = sizes.flatMap((size) => literalsOf(design, size));
-	const [first] = written;
 	const size = sizes.reduce((a, b) => (a.value.cmp(b.value) >= 0 ? a : b));
+	// Bare numbers only: one that carries its unit was meant.
+	const [first] = literalsOf(design, size);
+	const written = first ? sizes.flatMap((one) => literalsOf(design, one)) : [];
 	const other = slip.unit === "mm" ? "in" : "mm";
 	const number = show({ unit: other, precision: Rational.of(1, 64) }, size);
 	const meant = show(

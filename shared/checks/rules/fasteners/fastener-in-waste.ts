@@ -5,9 +5,7 @@ import {
 	clearanceBetween,
 	type Envelope,
 	envelopeOf,
-	roundEnvelope,
 } from "../../../geometry/cover.ts";
-import { axisOf, type Direction, unitOf } from "../../../geometry/place.ts";
 import {
 	type Box,
 	normalOf,
@@ -17,10 +15,10 @@ import {
 	type Solid,
 	type Vec3,
 } from "../../../geometry/solid.ts";
-import { biscuits } from "../../../model/fastener-sizes.ts";
 import type { FastenerRun, Part, Piece } from "../../../model/types.ts";
 import { defineCheck, type Found } from "../../check.ts";
 import { fastenerLines, waysIn } from "../../driven.ts";
+import { envelopeAt } from "../../envelopes.ts";
 import { listed, nameOf, show } from "../../words.ts";
 
 export const fastenerInWaste = defineCheck({
@@ -193,53 +191,6 @@ interface Cover {
 	readonly cover: number;
 	readonly lacks: number;
 	readonly housing: string | undefined;
-}
-
-/** The space of one fastener: a round one its shank, a biscuit a flat box that lies along the grain of its first part. */
-function envelopeAt(run: FastenerRun, point: Vec3): Envelope {
-	const { size } = run;
-	const biscuit =
-		size.kind === "biscuit" && size.number !== undefined
-			? biscuits[size.number]
-			: undefined;
-	if (biscuit) {
-		const across = axisOf(nearestWay(run.direction));
-		const axes = run.through.place.axes;
-		const along = axes.find((axis) => axisOf(axis) !== across) ?? axes[0];
-		return {
-			centre: point,
-			axes: [
-				run.direction,
-				unitOf(along),
-				crossProduct(run.direction, unitOf(along)),
-			],
-			half: [biscuit.width / 2, biscuit.length / 2, biscuit.thick / 2],
-			radius: 0,
-		};
-	}
-	const ends = waysIn(run, point).map(
-		({ start, direction, tip }): Vec3 => [
-			start[0] + direction[0] * tip,
-			start[1] + direction[1] * tip,
-			start[2] + direction[2] * tip,
-		],
-	);
-	const [first = point, second = point] = ends;
-	return roundEnvelope(second, first, size.diameter / 2);
-}
-
-function nearestWay(direction: Vec3): Direction {
-	const size = direction.map(Math.abs);
-	const axis = size.indexOf(Math.max(...size));
-	return (["+x", "+y", "+z"] as const)[axis] ?? "+x";
-}
-
-function crossProduct(a: Vec3, b: Vec3): Vec3 {
-	return [
-		a[1] * b[2] - a[2] * b[1],
-		a[2] * b[0] - a[0] * b[2],
-		a[0] * b[1] - a[1] * b[0],
-	];
 }
 
 /**

@@ -1,8 +1,8 @@
 // A fastener that is counted on, and bites too little in the part that it should hold.
 
 import { numberOf } from "../../../model/size.ts";
-import type { FastenerRun, Finding, Piece } from "../../../model/types.ts";
-import { defineCheck } from "../../check.ts";
+import type { FastenerRun, Piece } from "../../../model/types.ts";
+import { defineCheck, type Found } from "../../check.ts";
 import {
 	drivenIn,
 	fastenerLines,
@@ -129,12 +129,7 @@ function tell(
 	uri: string,
 	{ run, way, wood, bite, enough }: Short,
 	names: string,
-): {
-	readonly origin: Finding["origin"];
-	readonly message: string;
-	readonly related: Finding["related"];
-	readonly fixes: Finding["fixes"];
-} {
+): Found {
 	const { display } = piece;
 	const { kind, label, length } = run.size;
 	const dowel = kind === "dowel";

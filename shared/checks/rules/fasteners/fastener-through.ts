@@ -1,7 +1,7 @@
 // A fastener that comes out of the wood on the far side.
 
-import type { FastenerRun, Finding, Piece } from "../../../model/types.ts";
-import { defineCheck } from "../../check.ts";
+import type { FastenerRun, Part, Piece } from "../../../model/types.ts";
+import { defineCheck, type Found } from "../../check.ts";
 import {
 	drivenIn,
 	fastenerLines,
@@ -9,6 +9,7 @@ import {
 	type WoodAlong,
 	woodBeyond,
 } from "../../driven.ts";
+import { axisDriven, envelopeAt } from "../../envelopes.ts";
 import { lengthFix, usualAtMost } from "../../fastener-words.ts";
 import { bare, listed, nameOf, show } from "../../words.ts";
 
@@ -23,7 +24,7 @@ The length of a brad, pin, nail or screw is held against the wood along its own 
     comes out by = countersink + length - wood along the axis
 
 Wood of a third part that follows without a gap counts, veneer does not. Half a dowel or biscuit, and the room at the bottom
-of its hole, must stay in each of its two parts in the same way. The tip must keep a little wood before it, or it shows as a bump.`,
+of its hole, must stay in each of its two parts in the same way, and a biscuit must be no longer than its joint. The tip must keep a little wood before it, or it shows as a bump.`,
 	source:
 		"geometry; room below a dowel 1 to 2 mm and the cover before a tip are common practice, no source",
 	figures: {
@@ -92,10 +93,51 @@ piece rack {
 			}
 			return worst
 				? [tell(piece, design.uri, worst, cover, listed([...names]))]
-				: [];
+				: aside(piece, line);
 		});
 	},
 });
+
+/** A biscuit that is longer than its joint comes out of an edge of the narrower part. */
+function aside(piece: Piece, line: readonly FastenerRun[]): readonly Found[] {
+	let worst: { run: FastenerRun; part: Part; by: number } | undefined;
+	for (const run of line) {
+		if (run.size.kind !== "biscuit") continue;
+		const driven = axisDriven(run);
+		for (const point of run.points) {
+			const { axes, half } = envelopeAt(run, point);
+			for (const part of [run.through, run.into]) {
+				const { min, max } = part.solid.box;
+				for (const axis of [0, 1, 2] as const) {
+					if (axis === driven) continue;
+					const size = axes.reduce(
+						(sum, way, i) => sum + Math.abs(way[axis]) * (half[i] as number),
+						0,
+					);
+					const by = Math.max(
+						min[axis] - (point[axis] - size),
+						point[axis] + size - max[axis],
+					);
+					if (by > (worst?.by ?? 0) + grain) worst = { run, part, by };
+				}
+			}
+		}
+	}
+	if (!worst) return [];
+	const { run, part, by } = worst;
+	return [
+		{
+			origin: run.origin,
+			message: `The biscuit ${run.size.label} comes out of an edge of ${nameOf(part)} by ${show(piece.display, toGrid(by))}: move it in by that much, or use a smaller one`,
+			related: [
+				{
+					origin: part.declaration.origin,
+					message: `${nameOf(part)} is declared here`,
+				},
+			],
+		},
+	];
+}
 
 /** Floating dust, mm. */
 const grain = 1e-6;
@@ -121,12 +163,7 @@ function tell(
 	{ run, way, wood, by, to, extra }: Through,
 	cover: number,
 	names: string,
-): {
-	readonly origin: Finding["origin"];
-	readonly message: string;
-	readonly related: Finding["related"];
-	readonly fixes: Finding["fixes"];
-} {
+): Found {
 	const { display } = piece;
 	const { kind, label } = run.size;
 	const what = `The ${kind} ${label}`;
@@ -135,20 +172,26 @@ function tell(
 		by > cover / 10
 			? `${extra > 0 ? `The hole of the ${kind} ${label}` : what} comes out of ${names} by ${show(display, toGrid(by))}`
 			: `${extra > 0 ? `The hole of the ${kind} ${label}` : what} ends at the far face of ${names}, with ${show(display, Math.max(0, toGrid(-by)))} before it`;
-	const thicknesses = halves
-		? `half of it in ${bare(display, toGrid(wood.to))} ${display.unit}`
-		: wood.to > wood.passed
-			? `through ${bare(display, toGrid(wood.passed - way.sunk))} + ${show(display, toGrid(to - wood.passed))}`
-			: `in ${show(display, toGrid(to - way.sunk))}`;
 	const most = (to - cover - way.sunk - extra) * (halves ? 2 : 1);
-	const usual = halves ? undefined : usualAtMost(kind, display, most);
-	const reaches =
-		usual !== undefined && usual.toNumber() + way.sunk > wood.passed;
-	const mend = halves
-		? `at most ${show(display, toGrid(Math.max(0, most)))} in all fits, ${thicknesses}`
-		: usual && reaches
-			? `at most ${show(display, usual)} fits ${thicknesses} here`
-			: `no usual length fits ${thicknesses} here: use thicker wood or another fastening`;
+	const usual = usualAtMost(kind, display, most);
+	const within =
+		wood.to > wood.passed || halves
+			? (to - wood.passed) / 2
+			: Number.POSITIVE_INFINITY;
+	// One that would not hold is no mend: it must go half through the part that holds it.
+	const holds =
+		usual !== undefined &&
+		usual.toNumber() / (halves ? 2 : 1) + way.sunk >= wood.passed + within;
+	const place = halves
+		? `with half of it in ${show(display, toGrid(wood.to))}`
+		: wood.to > wood.passed
+			? `through ${bare(display, toGrid(wood.passed - way.sunk))} + ${show(display, toGrid(to - wood.passed))} here`
+			: `in ${show(display, toGrid(to - way.sunk))} here`;
+	const other = kind === "biscuit" ? "a smaller biscuit" : "another fastening";
+	const mend =
+		usual && holds
+			? `at most ${show(display, usual)} fits ${place}`
+			: `none of the usual ${kind === "biscuit" ? "sizes" : "lengths"} fits ${place}; use thicker wood or ${other}`;
 	return {
 		origin: run.origin,
 		message: `${state}: ${mend}`,
@@ -158,7 +201,7 @@ function tell(
 				message: `${nameOf(way.holds)} is declared here`,
 			},
 		],
-		fixes: usual && reaches ? lengthFix(run, display, uri, usual) : [],
+		fixes: usual && holds ? lengthFix(run, display, uri, usual) : [],
 	};
 }
 

@@ -1,8 +1,12 @@
 // Two parts that claim the same space where no joint gives it to them.
 
 import { contains } from "../../../geometry/bounds.ts";
-import { contactTolerance, overlapOf } from "../../../geometry/overlap.ts";
-import { type Box, commonBox, sizeOf } from "../../../geometry/solid.ts";
+import {
+	contactTolerance,
+	type Overlap,
+	overlapOf,
+} from "../../../geometry/overlap.ts";
+import { commonBox, sizeOf } from "../../../geometry/solid.ts";
 import { numberOf } from "../../../model/size.ts";
 import type { Joint, Part, Piece } from "../../../model/types.ts";
 import { defineCheck, type Found } from "../../check.ts";
@@ -58,9 +62,9 @@ piece rack {
     back at case.back
   }
 }`,
-	find: (piece, { figures }) => {
+	find: (piece, { design, figures }) => {
 		const tolerance = Math.max(figures.depth, contactTolerance);
-		const found: Found[] = [];
+		const clashes: Clash[] = [];
 		let jointOf: ReadonlyMap<string, Joint> | undefined;
 		for (const [a, b] of overlappingBlanks(piece, tolerance)) {
 			if (a.role === "aid" || b.role === "aid") continue;
@@ -70,30 +74,76 @@ piece rack {
 			jointOf ??= jointsByPair(piece);
 			const joint = jointOf.get(pairKey(a, b));
 			if (joint && overlap.depth <= tightness(joint) + tolerance) continue;
-			found.push(tell(piece, a, b, overlap.box, joint));
+			const early = isBefore(a, b, design.uri);
+			clashes.push({
+				first: early ? a : b,
+				second: early ? b : a,
+				overlap,
+				joint,
+			});
 		}
-		return found;
+		return byThings(clashes).map((group) => tell(piece, group));
 	},
 });
 
-function tell(
-	piece: Piece,
-	a: Part,
-	b: Part,
-	box: Box,
-	joint: Joint | undefined,
-): Found {
-	const [first, second] =
-		a.declaration.origin.span.start <= b.declaration.origin.span.start
-			? [a, b]
-			: [b, a];
-	const shared = showSizes(piece.display, ...sizeOf(box).map(toGrid));
-	const mend = joint
-		? "their joint takes out less than that: deepen its housing, or move one of them"
-		: "no joint says so: move one of them, or house it in the other";
+interface Clash {
+	/** In the order of the text. */
+	readonly first: Part;
+	readonly second: Part;
+	readonly overlap: Overlap;
+	readonly joint: Joint | undefined;
+}
+
+const housing: ReadonlySet<Joint["kind"]> = new Set([
+	"dado",
+	"groove",
+	"rabbet",
+	"tenon",
+]);
+
+/** In the order of the text; what comes from another file stands first, so that the clash is told in the file at hand. */
+function isBefore(a: Part, b: Part, uri: string): boolean {
+	const one = a.declaration.origin;
+	const other = b.declaration.origin;
+	const here = one.uri === uri;
+	return here === (other.uri === uri)
+		? one.span.start <= other.span.start
+		: !here;
+}
+
+/** Two boxes, or a leg and a box, that run into each other do so with many of their parts: told once, the most first. */
+function byThings(clashes: readonly Clash[]): readonly (readonly Clash[])[] {
+	const groups = new Map<string, Clash[]>();
+	for (const clash of clashes) {
+		const { first, second } = clash;
+		const key =
+			first.owner === second.owner
+				? `${first.id} ${second.id}`
+				: `${first.owner} ${second.owner}`;
+		const group = groups.get(key);
+		if (group) group.push(clash);
+		else groups.set(key, [clash]);
+	}
+	return [...groups.values()].map((group) =>
+		group.toSorted((a, b) => b.overlap.volume - a.overlap.volume),
+	);
+}
+
+function tell(piece: Piece, group: readonly Clash[]): Found {
+	const [{ first, second, overlap, joint }] = group as readonly [Clash];
+	const shared = showSizes(piece.display, ...sizeOf(overlap.box).map(toGrid));
+	const more =
+		group.length > 1
+			? ` (and ${group.length - 1} more of their parts clash)`
+			: "";
+	const mend = !joint
+		? "no joint says so: move one of them, or house it in the other"
+		: housing.has(joint.kind)
+			? "their joint takes out less than that: deepen its housing, or move one of them"
+			: "their joint takes no wood out: move one of them, or house it in the other";
 	return {
 		origin: second.declaration.origin,
-		message: `${nameOf(first)} and ${nameOf(second)} share ${shared} (across, up, deep): ${mend}`,
+		message: `${nameOf(first)} and ${nameOf(second)} share ${shared} (across, up, deep)${more}: ${mend}`,
 		related: [
 			{
 				origin: first.declaration.origin,

@@ -4,7 +4,7 @@ import { numberOf } from "../../../model/size.ts";
 import type { LegInfo, Piece } from "../../../model/types.ts";
 import { gravity } from "../../../units/derived.ts";
 import { defineCheck, type Found } from "../../check.ts";
-import { listed, show } from "../../words.ts";
+import { listed, show, showLimit } from "../../words.ts";
 
 export const footThin = defineCheck({
 	id: "foot-thin",
@@ -97,7 +97,7 @@ piece stand {
 				origin: originOf(leg),
 				message:
 					stress === undefined
-						? `${who} ${size}: less than ${show(display, figures.least)} chips and splits; cut in less, or start wider`
+						? `${who} ${size}: less than ${showLimit(display, figures.least)} chips and splits; cut in less, or start wider`
 						: `${who} ${size}, and bends to ${stress.toFixed(1)} MPa there when the loaded piece is pushed, with ${Math.round(load)} N on the leg: more than ${figures.stress} MPa; make it thicker there`,
 			};
 		});

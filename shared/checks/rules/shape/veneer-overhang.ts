@@ -4,7 +4,13 @@ import { numberOf } from "../../../model/size.ts";
 import type { Fix, Piece, VeneerInfo } from "../../../model/types.ts";
 import { Rational } from "../../../units/rational.ts";
 import { defineCheck } from "../../check.ts";
-import { nameOf, plainSize, show, writtenLike } from "../../words.ts";
+import {
+	nameOf,
+	plainSize,
+	show,
+	showLimit,
+	writtenLike,
+} from "../../words.ts";
 
 export const veneerOverhang = defineCheck({
 	id: "veneer-overhang",
@@ -76,7 +82,7 @@ piece rack {
 			if (!first) return [];
 			const little = numberOf(first.size) < figures.least;
 			const edges = bad.length > 1 ? ` and ${bad.length - 1} more edges` : "";
-			const range = `${show(display, figures.least)} to ${show(display, figures.most)}`;
+			const range = `${showLimit(display, figures.least)} to ${showLimit(display, figures.most)}`;
 			return [
 				{
 					origin: veneer.overhangSpan
