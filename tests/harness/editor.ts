@@ -23,6 +23,10 @@ import { type FixtureFile, placeOf } from "./fixture.ts";
 
 /** What a full client can do. */
 export const fullClient: ClientCapabilities = {
+	workspace: {
+		configuration: true,
+		didChangeConfiguration: { dynamicRegistration: true },
+	},
 	textDocument: {
 		completion: { completionItem: { snippetSupport: true } },
 		definition: { linkSupport: true },
@@ -35,6 +39,10 @@ export class Editor {
 	readonly disk: Map<string, string>;
 	/** Everything that was published, oldest first. */
 	readonly published: PublishDiagnosticsParams[] = [];
+	/** What the user was told in a message of its own. */
+	readonly told: string[] = [];
+	/** What is set as `storyrod.checks`; the server asks for it. */
+	settings: unknown = {};
 	/** What the server logged as an error. */
 	readonly logged: string[] = [];
 	/** How often the server read a file from disk. */
@@ -73,14 +81,31 @@ export class Editor {
 				if (type === 1) this.logged.push(message);
 			},
 		);
+		this.connection.onNotification(
+			"window/showMessage",
+			({ message }: { message: string }) => {
+				this.told.push(message);
+				for (const look of [...this.waiting]) look();
+			},
+		);
+		this.connection.onRequest(
+			"workspace/configuration",
+			({ items }: { items: readonly { section?: string }[] }) =>
+				items.map(({ section }) =>
+					section === "storyrod.checks" ? this.settings : null,
+				),
+		);
+		this.connection.onRequest("client/registerCapability", () => null);
 		this.connection.listen();
 	}
 
 	static async start(
 		disk: ReadonlyMap<string, string> = new Map(),
 		capabilities: ClientCapabilities = fullClient,
+		settings: unknown = {},
 	): Promise<Editor> {
 		const editor = new Editor(disk);
+		editor.settings = settings;
 		editor.initialized = await editor.connection.sendRequest("initialize", {
 			processId: null,
 			rootUri: null,
@@ -88,6 +113,14 @@ export class Editor {
 		});
 		await editor.connection.sendNotification("initialized", {});
 		return editor;
+	}
+
+	/** Changes what is set, and tells the server as an editor does. */
+	async set(settings: unknown): Promise<void> {
+		this.settings = settings;
+		await this.connection.sendNotification("workspace/didChangeConfiguration", {
+			settings: { storyrod: { checks: settings } },
+		});
 	}
 
 	/** Ends the session; fails if the server logged a fault on the way. */
@@ -264,6 +297,10 @@ export class Editor {
 				return this.disk.get(uri);
 			},
 			resolve: resolveRelative,
+			settingsFile: (uri) => {
+				const file = new URL(".storyrod.json", uri).href;
+				return this.disk.has(file) ? file : undefined;
+			},
 			canonical: (uri) => uri.replaceAll("%2D", "-"),
 			later: (task) => void setImmediate(task),
 			checkPage: (anchor) => `file:///package/CHECKS.md#${anchor}`,

@@ -9,13 +9,13 @@ import type { Part, Piece } from "../../shared/model/types.ts";
 import { cutList } from "../../shared/outputs/cut-list.ts";
 import { sourcesOf } from "../../shared/sources/sources.ts";
 import type { Rational } from "../../shared/units/rational.ts";
+import { designOf, shippedDesigns } from "../harness/designs.ts";
 import {
 	type PencilSheet,
 	type PencilSheets,
 	sum,
 	workOut,
 } from "../harness/pencil.ts";
-import { designOf, shippedDesigns } from "../harness/shipped.ts";
 import { components } from "./pencil/components.ts";
 import { gardenBench } from "./pencil/garden-bench.ts";
 import { halfHungCase } from "./pencil/half-hung-case.ts";

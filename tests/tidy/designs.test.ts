@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from "vitest";
 import { parse, type Statement } from "../../grammar/index.ts";
-import type { Construct, ContextId } from "../../grammar/table/construct.ts";
+import type { ContextId } from "../../grammar/table/construct.ts";
 import { fill } from "../../grammar/table/fill.ts";
 import type { Form, FormElement } from "../../grammar/table/form.ts";
 import { constructAt, contexts, formsOf } from "../../grammar/table/index.ts";
@@ -20,11 +20,21 @@ import {
 	uriOf,
 } from "../harness/designs.ts";
 
-/** What of a form was written somewhere: its slots and its plain words. */
-type Uses = Map<Form, Set<string>>;
+/** What was written somewhere: by block and form, its slots and its plain words. */
+type Uses = Map<string, Set<string>>;
 
 /** A distance without its datum: read only to tell the maker what it could be measured from, so no design has it. */
 const readToBeTold = ["<distance:length>"];
+
+/** Blocks whose lines mean the same: what stands in one stands for the other. */
+const alike: Partial<Record<ContextId, ContextId>> = {
+	component: "piece",
+	fasten: "join",
+};
+
+function keyOf(context: ContextId, head: string, { notation }: Form): string {
+	return `${alike[context] ?? context}: ${head} ${notation}`;
+}
 
 function collect(
 	statements: readonly Statement[],
@@ -37,10 +47,11 @@ function collect(
 		const result = fill(statement, construct);
 		if (!result.ok) continue;
 		const { form, slots, words } = result.filled;
-		const known = uses.get(form) ?? new Set();
+		const key = keyOf(context, construct.head, form);
+		const known = uses.get(key) ?? new Set();
 		for (const slot of slots.keys()) known.add(`<${slot}>`);
 		for (const word of words) known.add(word);
-		uses.set(form, known);
+		uses.set(key, known);
 		if (construct.block && statement.block)
 			collect(statement.block.statements, construct.block, uses);
 	}
@@ -141,22 +152,17 @@ piece of-its-own { unit ${piece.display.unit}; make one from ${piece.name} { set
 	test("hold every construct of the table, with everything that may be said in its line", () => {
 		const uses = used();
 		const missing: string[] = [];
-		const rows = new Map<Construct, ContextId>();
-		for (const [context, list] of Object.entries(contexts))
-			for (const row of list)
-				if (!rows.has(row)) rows.set(row, context as ContextId);
-		for (const [row, context] of rows)
-			for (const form of formsOf(row)) {
-				if (readToBeTold.includes(form.notation)) continue;
-				const known = uses.get(form);
-				if (!known) {
-					missing.push(`${context}: ${row.head} ${form.notation}`);
-					continue;
+		for (const [name, rows] of Object.entries(contexts))
+			for (const row of rows)
+				for (const form of formsOf(row)) {
+					if (readToBeTold.includes(form.notation)) continue;
+					const key = keyOf(name as ContextId, row.head, form);
+					const known = uses.get(key);
+					if (!known) missing.push(key);
+					else
+						for (const what of optionals(form.elements))
+							if (!known.has(what)) missing.push(`${key} … ${what}`);
 				}
-				for (const what of optionals(form.elements))
-					if (!known.has(what))
-						missing.push(`${context}: ${row.head} … ${what}`);
-			}
 		expect(missing).toEqual([]);
 	});
 });
