@@ -79,7 +79,8 @@ function kindOf(scopes: readonly string[]): ColourKind {
 	if (has("keyword.operator")) return "operator";
 	if (has("punctuation")) return "punctuation";
 	if (has("invalid")) return "invalid";
-	if (has("keyword") || has("variable") || has("entity")) return "name";
+	if (has("keyword") || has("storage") || has("variable") || has("entity"))
+		return "name";
 	return "none";
 }
 
@@ -208,7 +209,7 @@ test("the first word of a statement, phrase words and new names have colours of 
 		"keyword.control.storyrod",
 	);
 	expect(scopesOf("  top at 21 from floor", "from")).toBe(
-		"keyword.other.storyrod",
+		"storage.modifier.storyrod",
 	);
 	expect(scopesOf("a { glue; curve }", "curve")).toBe(
 		"keyword.control.storyrod",

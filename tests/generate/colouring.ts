@@ -129,7 +129,7 @@ function colouringGrammar() {
 					(word) => word !== "x" && !unitWords.some((unit) => unit === word),
 				),
 			)}(?!\\.)`,
-			name: scope("keyword.other"),
+			name: scope("storage.modifier"),
 		},
 		{ match: `${name}(?=\\()`, name: scope("entity.name.function") },
 		{ match: name, name: scope("variable.other") },

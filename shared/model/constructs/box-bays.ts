@@ -256,7 +256,7 @@ function buildDivider(
 				range: gapRanges.between,
 				measure:
 					"the height inside the dry assembly, and the depth of the dadoes",
-				origin: line.row.headline,
+				origin: line.row.at(name.span),
 			}),
 		);
 	}
@@ -516,7 +516,7 @@ function buildShelf(
 				member: asCut(context, member),
 				range: onPins ? gapRanges.pins : gapRanges.between,
 				measure: `the clear width for \`${part.name}\` in the dry assembly`,
-				origin: line.row.headline,
+				origin: line.row.at(name.span),
 			}),
 		);
 	return part;

@@ -2,7 +2,7 @@
 
 import type { Feed } from "../../../model/size.ts";
 import { halfRanges, shareWithin, spreadOf } from "../../../model/stack-up.ts";
-import type { Fit, Joint, Piece } from "../../../model/types.ts";
+import type { Fit, Fix, Joint, Piece } from "../../../model/types.ts";
 import { defineCheck, type Found } from "../../check.ts";
 import { alike, fitsOf, numbersOf, type SharedFit } from "../../fits.ts";
 import {
@@ -141,5 +141,26 @@ function tell(
 			origin: one.member.declaration.origin,
 			message: `${nameOf(one.member)} is ${show(display, fit.member)} there`,
 		})),
+		fixes: toFit(piece, shared),
 	};
+}
+
+/** A divider or shelf can be cut when what it stands between has been measured: the line that says so. */
+function toFit(piece: Piece, { fit, joint }: SharedFit): readonly Fix[] {
+	const { member } = joint;
+	const inBox = member.role === "divider" || member.role === "shelf";
+	if (!inBox || fit.member.value.eq(member.thick.value)) return [];
+	const hosts = piece.joints
+		.filter((one) => one.member === member)
+		.map((one) => one.host)
+		.filter((host) => host.owner === member.owner);
+	if (hosts.length === 0) return [];
+	const line = `fit ${member.name} after ${hosts.map((host) => host.name).join(", ")}`;
+	const { end } = member.declaration.origin.span;
+	return [
+		{
+			title: `Cut it to fit: add \`${line}\``,
+			edits: [{ span: { start: end, end }, text: `; ${line}` }],
+		},
+	];
 }
