@@ -26,20 +26,29 @@ export interface ClientFeatures {
 	readonly snippets: boolean;
 	readonly definitionLinks: boolean;
 	readonly nestedSymbols: boolean;
+	/** Can be asked what is set. */
+	readonly configuration: boolean;
+	/** Tells changes of what is set only to those who register. */
+	readonly configurationChanges: boolean;
 }
 
 export const plainClient: ClientFeatures = {
 	snippets: false,
 	definitionLinks: false,
 	nestedSymbols: false,
+	configuration: false,
+	configurationChanges: false,
 };
 
 export function clientFeatures(params: InitializeParams): ClientFeatures {
-	const { textDocument } = params.capabilities;
+	const { textDocument, workspace } = params.capabilities;
 	return {
 		snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
 		definitionLinks: textDocument?.definition?.linkSupport === true,
 		nestedSymbols:
 			textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+		configuration: workspace?.configuration === true,
+		configurationChanges:
+			workspace?.didChangeConfiguration?.dynamicRegistration === true,
 	};
 }

@@ -5,6 +5,8 @@ export interface Host {
 	read(uri: string): string | undefined;
 	/** The uri that a path behind `use … from` in the file `from` means; undefined where it is not followed. */
 	resolve(from: string, path: string): string | undefined;
+	/** The uri of the settings file that holds for a design; undefined if there is none. */
+	settingsFile(uri: string): string | undefined;
 	/** The one spelling of a uri: clients and resolved paths may escape different characters. */
 	canonical(uri: string): string;
 	/** Runs a task when the messages that have arrived are taken in. */

@@ -4,12 +4,14 @@
 // was computed from has changed. After a change one refresh is run when the messages that have arrived are taken in.
 
 import { TextDocument } from "vscode-languageserver-textdocument";
+import type { CheckOptions } from "../../shared/checks/index.ts";
 import { diagnose } from "../../shared/features/diagnostics.ts";
 import type { Snapshot } from "../../shared/features/support/snapshot.ts";
 import { CompileCache, compile } from "../../shared/model/compile.ts";
 import type { Design, Finding } from "../../shared/model/types.ts";
 import type { Sources } from "../../shared/sources/sources.ts";
 import type { Host } from "./host.ts";
+import { Settings } from "./settings.ts";
 import { SourceText } from "./source-text.ts";
 
 /** What is known of one open document with all that it uses. */
@@ -22,6 +24,8 @@ export interface Analysis {
 interface Kept extends Analysis {
 	/** The texts that it was computed from. */
 	readonly from: ReadonlyMap<string, string | undefined>;
+	/** What was set for the checks then. */
+	readonly options: CheckOptions;
 }
 
 /** Turns of the event loop without a change after which the messages that lay ready are taken to be in. */
@@ -32,6 +36,8 @@ const mostTurns = 500;
 export type Change = Parameters<typeof TextDocument.update>[1];
 
 export class Session {
+	/** What is set for the checks. */
+	readonly settings: Settings;
 	private readonly host: Host;
 	private readonly onSettled: () => void;
 	private readonly open = new Map<string, TextDocument>();
@@ -52,6 +58,7 @@ export class Session {
 			read: (uri) => this.read(uri),
 			resolve: (from, path) => this.resolve(from, path),
 		};
+		this.settings = new Settings(host, (uri) => this.read(uri));
 	}
 
 	didOpen(
@@ -89,6 +96,12 @@ export class Session {
 	/** Files that changed, came or went on disk. */
 	didChangeFiles(uris: readonly string[]): void {
 		for (const uri of uris) this.files.delete(this.host.canonical(uri));
+		this.settings.forgetPlaces();
+		this.changed();
+	}
+
+	/** Something that is no text changed: everything is told anew. */
+	refresh(): void {
 		this.changed();
 	}
 
@@ -141,14 +154,22 @@ export class Session {
 
 	/** Of the newest texts. */
 	analysis(uri: string): Analysis {
+		const options = this.settings.optionsFor(uri);
 		const kept = this.analyses.get(uri);
-		if (kept && this.isFresh(kept)) return kept;
+		if (kept && this.isFresh(kept)) {
+			if (kept.options === options) return kept;
+			const findings = diagnose(kept.design, options);
+			const checked = { ...kept, options, findings };
+			this.analyses.set(uri, checked);
+			return checked;
+		}
 		const cache = this.caches.get(uri) ?? new CompileCache();
 		if (this.open.has(uri)) this.caches.set(uri, cache);
 		const design = compile(this.sources, uri, { cache });
 		const made: Kept = {
 			design,
-			findings: diagnose(design),
+			options,
+			findings: diagnose(design, options),
 			from: new Map(design.files.map((file) => [file, this.read(file)])),
 		};
 		this.analyses.set(uri, made);
@@ -172,6 +193,10 @@ export class Session {
 		const used = new Set(this.open.keys());
 		for (const { from } of this.analyses.values()) {
 			for (const uri of from.keys()) used.add(uri);
+		}
+		for (const uri of this.open.keys()) {
+			const place = this.settings.placeOf(uri);
+			if (place !== undefined) used.add(place);
 		}
 		for (const cache of [this.files, this.texts]) {
 			for (const uri of cache.keys()) if (!used.has(uri)) cache.delete(uri);

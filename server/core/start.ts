@@ -3,6 +3,7 @@
 import type { Connection } from "vscode-languageserver";
 import { codeActionHandler } from "../handlers/code-action.ts";
 import { completionHandler } from "../handlers/completion.ts";
+import { takeConfiguration } from "../handlers/configuration.ts";
 import { definitionHandler } from "../handlers/definition.ts";
 import { documentSymbolHandler } from "../handlers/document-symbol.ts";
 import { takeDocuments } from "../handlers/documents.ts";
@@ -19,10 +20,12 @@ import type { Context } from "./context.ts";
 import type { Host } from "./host.ts";
 import { Publisher } from "./publisher.ts";
 import { Session } from "./session.ts";
+import { SettingsTeller } from "./settings-teller.ts";
 
 /** Serves one connection until it ends. */
 export function start(connection: Connection, host: Host): void {
 	const publisher = new Publisher(connection);
+	const teller = new SettingsTeller(connection);
 	const guard: Context["guard"] = (what, fallback, work) => {
 		try {
 			return work();
@@ -33,17 +36,28 @@ export function start(connection: Connection, host: Host): void {
 			return fallback;
 		}
 	};
-	const session = new Session(host, () =>
-		guard("publishing", undefined, () => publisher.publish(context)),
-	);
+	// What a maker has turned off must not be seen for a moment at the start.
+	let configured = true;
+	const session = new Session(host, () => {
+		if (!configured) return;
+		guard("publishing", undefined, () => publisher.publish(context));
+		guard("settings", undefined, () => teller.tell(session));
+	});
 	const context: Context = { host, session, client: plainClient, guard };
 
 	connection.onInitialize((params) => {
 		context.client = clientFeatures(params);
+		configured = !context.client.configuration;
+		session.settings.folder =
+			params.workspaceFolders?.[0]?.uri ?? params.rootUri ?? undefined;
 		return {
 			capabilities: serverCapabilities,
 			serverInfo: { name: "Storyrod" },
 		};
+	});
+	takeConfiguration(connection, context, () => {
+		configured = true;
+		session.refresh();
 	});
 	takeDocuments(connection, context);
 	connection.onHover(hoverHandler(context));

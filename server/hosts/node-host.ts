@@ -4,6 +4,7 @@ import { existsSync, readFileSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import type { Host } from "../core/host.ts";
+import { settingsFileAbove } from "./settings-file.ts";
 
 /** Larger files are no designs. */
 const largestFile = 32 * 1024 * 1024;
@@ -14,6 +15,7 @@ const checksPage = new URL("../../shared/checks/CHECKS.md", import.meta.url);
 export const nodeHost: Host = {
 	read,
 	resolve,
+	settingsFile,
 	canonical,
 	later: (task) => void setImmediate(task),
 	checkPage: (anchor) => `${checksPage.href}#${anchor}`,
@@ -51,6 +53,13 @@ function resolve(from: string, path: string): string | undefined {
 		if (existsSync(candidate)) return pathToFileURL(candidate).href;
 		if (folder === dirname(folder)) return undefined;
 	}
+}
+
+function settingsFile(uri: string): string | undefined {
+	const path = pathOf(uri);
+	const found =
+		path === undefined ? undefined : settingsFileAbove(dirname(path));
+	return found === undefined ? undefined : pathToFileURL(found).href;
 }
 
 /** Only `.rod` files are used: a design cannot make the tools show what stands in another file. */

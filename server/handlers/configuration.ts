@@ -1,0 +1,59 @@
+// Takes in what the editor has set, at the start and at each change: the checks run again at once, nothing is restarted.
+
+import {
+	type Connection,
+	DidChangeConfigurationNotification,
+} from "vscode-languageserver";
+import type { Context } from "../core/context.ts";
+
+const section = "storyrod.checks";
+
+/** `onSet` is called each time that the settings are known anew, and once at the start. */
+export function takeConfiguration(
+	connection: Connection,
+	context: Context,
+	onSet: () => void,
+): void {
+	const { session, guard } = context;
+	let asked = 0;
+	const set = (value: unknown): void =>
+		guard("configuration", undefined, () => {
+			session.settings.setEditor(value);
+			onSet();
+		});
+	const ask = async (): Promise<void> => {
+		asked += 1;
+		const mine = asked;
+		let value: unknown;
+		try {
+			value = await connection.workspace.getConfiguration(section);
+		} catch {
+			// A client that cannot tell has nothing set.
+		}
+		// An answer to a later question may have come first.
+		if (mine === asked) set(value);
+	};
+	connection.onInitialized(async () => {
+		const { configuration, configurationChanges } = context.client;
+		if (configurationChanges) {
+			connection.client
+				.register(DidChangeConfigurationNotification.type, { section })
+				.catch(() => {
+					// Changes are then seen at the next start.
+				});
+		}
+		if (configuration) await ask();
+	});
+	connection.onDidChangeConfiguration(async ({ settings }) => {
+		if (context.client.configuration) await ask();
+		else set(memberOf(memberOf(settings, "storyrod"), "checks"));
+	});
+}
+
+function memberOf(value: unknown, name: string): unknown {
+	return typeof value === "object" &&
+		value !== null &&
+		Object.hasOwn(value, name)
+		? (value as Record<string, unknown>)[name]
+		: undefined;
+}
