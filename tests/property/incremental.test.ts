@@ -1,6 +1,5 @@
 // After any run of edits the answer is the one that reading everything anew gives, for trees as for whole designs.
 
-import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { parse, reparse } from "../../grammar/index.ts";
@@ -8,23 +7,12 @@ import { CompileCache, compile } from "../../shared/model/compile.ts";
 import type { Design, Origin } from "../../shared/model/types.ts";
 import { sourcesOf } from "../../shared/sources/sources.ts";
 import { largeDesign } from "../bench/large-design.ts";
+import { designTexts } from "../harness/design-texts.ts";
 
-const read = (path: string) =>
-	readFileSync(new URL(path, import.meta.url), "utf8");
-const folder = "../../shared/designs/";
-const designs = new Map(
-	readdirSync(new URL(folder, import.meta.url))
-		.filter((name) => name.endsWith(".rod"))
-		.sort()
-		.map((name) => [`/designs/${name}`, read(folder + name)]),
-);
 const stockUri = "/designs/stock.rod";
-const sampleUri = "/designs/sample.rod";
 const largeUri = "/designs/large.rod";
-const sample = read("../corpus/sample.rod");
 const texts: ReadonlyMap<string, string> = new Map([
-	...designs,
-	[sampleUri, sample],
+	...designTexts,
 	[largeUri, largeDesign(72)],
 ]);
 
