@@ -1,0 +1,125 @@
+// How parts meet that are not panels of one box: tenons, veneer between, which side is inside.
+
+import { describe, expect, test } from "vitest";
+import { built, inInches } from "../../../tests/harness/built.ts";
+import { runChecks } from "../../checks/index.ts";
+
+/** Two posts of six-quarter, 2 deep, and a rail as thick as they are between them. */
+const frame = (tenon: string, length: string): string => `
+piece frame {
+  part rear { of oak.six-quarter; size 28 x 2; lies up facing side }
+  part front { of oak.six-quarter; size 28 x 2; lies up facing side; front at 16 forward from rear.back }
+  part rail {
+    of oak.six-quarter
+    size ${length} x 3
+    lies deep facing side
+    top at rear.top
+    centred deep on frame-middle
+  }
+  part frame-middle { of oak.six-quarter; size 16 x 1; lies deep facing side; bottom at 4 from floor }
+  join rail to rear, front { tenon ${tenon}; glue }
+}`;
+
+describe("a tenon", () => {
+	test.each([
+		["shorter than the rail is thick", "1 x 2 x 3/8", "14"],
+		["longer than the rail is thick", "1 1/2 x 2 x 3/8", "15"],
+	])("%s is cut on the end of the rail", (_, tenon, length) => {
+		const { ids, piece, part } = built(frame(tenon, length));
+		expect(ids).toEqual([]);
+		expect(part("rear").housings.map(({ kind }) => kind)).toEqual(["mortise"]);
+		expect(part("front").housings.map(({ kind }) => kind)).toEqual(["mortise"]);
+		const [mortise] = part("rear").housings;
+		expect(mortise && inInches(mortise.depth)).toBe(length === "14" ? 1 : 1.5);
+		expect(piece.joints.map(({ kind }) => kind)).toEqual(["tenon", "tenon"]);
+	});
+
+	test("that does not reach is told by how much", () => {
+		const { ids } = built(frame("1 1/2 x 2 x 3/8", "14"));
+		expect(ids).toEqual(["does-not-reach", "does-not-reach"]);
+	});
+});
+
+describe("veneer between two parts", () => {
+	const bench = (against: string): string => `
+piece bench {
+  box case { outside 30 x 12 x 14; top at 20 from floor; panels top, bottom, left, right of ply.three-quarter }
+  veneer skin { on case.left, case.right; of skins.oak }
+  leg left-leg, right-leg handed {
+    against outside ${against}
+    set-back 1 from case.front
+    layer outer of oak.four-quarter 2 wide from floor up to 5 above case.bottom
+    join outer to case.left { screw #10 x 1 1/4 { from inside; at 2, 4 up from case.bottom } }
+  }
+}`;
+
+	test("does not keep them apart: the screws go through it", () => {
+		const { design, piece, ids } = built(bench("skin.left"));
+		expect(ids).toEqual([]);
+		const joint = piece.joints.find(
+			({ member, host }) =>
+				[member.path, host.path].sort().join() === "case.left,left-leg.outer",
+		);
+		expect(joint?.apart).toBe(0);
+		expect(joint?.fasteners.map(({ points }) => points.length)).toEqual([2]);
+		expect(joint?.fasteners[0]?.through.path).toBe("case.left");
+		expect(
+			runChecks(design).filter(({ severity }) => severity === "error"),
+		).toEqual([]);
+	});
+
+	test("is no joint where there is only air: a gap is a gap", () => {
+		const { piece } = built(`
+piece pair {
+  part low { of oak.four-quarter; size 20 x 4 }
+  part high { of oak.four-quarter; size 20 x 4; bottom at 0.025 above low }
+  join high to low { glue }
+}`);
+		expect(piece.joints.map(({ apart }) => apart.toFixed(3))).toEqual([
+			"0.635",
+		]);
+	});
+});
+
+test("from outside, two lone parts have an inside together: the screw goes through the end into the bar", () => {
+	const { piece, ids } = built(`
+piece tote {
+  part end { of oak.four-quarter; size 9 x 8; lies up facing side }
+  part bar { of oak.four-quarter; size 20 x 2; lies across facing front; left at end.right; bottom at 6 from floor; centred deep on end }
+  join bar to end { screw #8 x 2 { from outside } }
+}`);
+	expect(ids).toEqual([]);
+	expect(
+		piece.joints.flatMap(({ fasteners }) =>
+			fasteners.map(({ through, into }) => [through.path, into.path]),
+		),
+	).toEqual([["end", "bar"]]);
+});
+
+test("a given whose range is bare numbers can be set to a length of the design", () => {
+	const { ids, part } = built(`
+component foot { given width = 30 from 12 to 40; part rail { of oak.four-quarter; size width x 3 } }
+piece chest {
+  part board { of oak.four-quarter; size 38 x 8 }
+  make short from foot { set width = board.length - 2 }
+  make long from foot { set width = board.length + 3 }
+}`);
+	expect(ids).toEqual(["out-of-range"]);
+	expect(inInches(part("short.rail").length)).toBe(36);
+});
+
+test("a back that stands between the panels with room to enter is no gap", () => {
+	const { design } = built(`
+piece rack {
+  unit mm
+  box case {
+    outside 400 x 300 x 150
+    panels top, bottom, left, right of ply.eighteen
+    back of ply.nine inset 18 clearance 1
+    join back to left, right, top, bottom { glue }
+  }
+}`);
+	expect(
+		runChecks(design).filter(({ severity }) => severity === "error"),
+	).toEqual([]);
+});
