@@ -1,5 +1,6 @@
 // A size that makes sense only in the other unit.
 
+import { spanBehind } from "../../../../grammar/index.ts";
 import { numberOf, type Size } from "../../../model/size.ts";
 import type {
 	Design,
@@ -271,7 +272,7 @@ function tell(
 						{
 							title: `Write it in ${slip.unit}`,
 							edits: own.map((at) => ({
-								span: { start: at.origin.span.end, end: at.origin.span.end },
+								span: spanBehind(at.origin.span),
 								text: ` ${slip.unit}`,
 							})),
 						},
