@@ -103,25 +103,32 @@ function deep(work: BoxWork, line: Line): Size {
 		: plan.inside.depth;
 }
 
-export function buildDividers(work: BoxWork, panels: Panels): Bays {
+/** The dividers of one line. */
+export function buildDividers(
+	work: BoxWork,
+	panels: Panels,
+	row: Row,
+): PartDraft[] {
+	const line = readLine(work, row);
+	const places = line && dividerPlaces(work, line);
+	if (!line || !places) return [];
+	return line.names.flatMap((name, index) => {
+		const place = places[index];
+		return (place && buildDivider(work, panels, line, name, place)) ?? [];
+	});
+}
+
+/** What the dividers leave between the sides, from the left. */
+export function baysBetween(
+	work: BoxWork,
+	panels: Panels,
+	parts: readonly PartDraft[],
+): Bays {
 	const { plan, at } = work;
 	const inner = {
 		min: plus(at[0], plan.thick.left),
 		max: minus(plus(at[0], plan.outside.width), plan.thick.right),
 	};
-	const parts: PartDraft[] = [];
-	for (const row of work.rows.every("divider")) {
-		const line = readLine(work, row);
-		if (!line) continue;
-		const places = dividerPlaces(work, line);
-		if (!places) continue;
-		for (const [index, name] of line.names.entries()) {
-			const place = places[index];
-			if (!place) continue;
-			const part = buildDivider(work, panels, line, name, place);
-			if (part) parts.push(part);
-		}
-	}
 	const sorted = [...parts].sort(
 		(a, b) => numberOf(a.min[0]) - numberOf(b.min[0]),
 	);
@@ -338,24 +345,21 @@ function house(
 	);
 }
 
+/** The shelves of one line. */
 export function buildShelves(
 	work: BoxWork,
 	panels: Panels,
 	bays: readonly Bay[],
+	row: Row,
 ): PartDraft[] {
-	const parts: PartDraft[] = [];
-	for (const row of work.rows.every("shelf")) {
-		const line = readLine(work, row);
-		const bay = line && bayOf(work, row, bays);
-		if (!line || !bay) continue;
-		const places = shelfPlaces(work, line);
-		if (!places) continue;
-		for (const [index, name] of line.names.entries()) {
-			const place = places[index];
-			if (place) parts.push(buildShelf(work, panels, line, bay, name, place));
-		}
-	}
-	return parts;
+	const line = readLine(work, row);
+	const bay = line && bayOf(work, row, bays);
+	const places = bay && shelfPlaces(work, line);
+	if (!line || !bay || !places) return [];
+	return line.names.flatMap((name, index) => {
+		const place = places[index];
+		return place ? [buildShelf(work, panels, line, bay, name, place)] : [];
+	});
 }
 
 function bayOf(work: BoxWork, row: Row, bays: readonly Bay[]): Bay | undefined {

@@ -20,7 +20,12 @@ import { type Row, type Rows, readRows } from "../rows.ts";
 import { minus, plus, type Size } from "../size.ts";
 import type { Declaration } from "../types.ts";
 import { buildBack } from "./box-back.ts";
-import { type Bay, buildDividers, buildShelves } from "./box-bays.ts";
+import {
+	type Bay,
+	baysBetween,
+	buildDividers,
+	buildShelves,
+} from "./box-bays.ts";
 import { buildPanels, type PanelName, panelNames } from "./box-panels.ts";
 import { type BoxPlan, planBox } from "./box-plan.ts";
 import type { ConstructMeaning } from "./construct-meaning.ts";
@@ -117,20 +122,46 @@ function makeBox(
 		const four = panels();
 		return made && four && buildBack(made, four);
 	});
-	const dividers = lazy(`the dividers of ${name}`, () => {
+	/** Each line by itself, so that one shelf can be told from another. */
+	const lines = (
+		head: "divider" | "shelf",
+		build: (row: Row) => readonly PartDraft[],
+	): ReadonlyMap<Row, () => readonly PartDraft[] | undefined> =>
+		new Map(
+			rows.every(head).map((line) => {
+				const names = line.names("names").map(({ text }) => text);
+				return [
+					line,
+					evaluation.lazy(
+						`${name}.${names.join(", ")}`,
+						line.headline,
+						(): readonly PartDraft[] => build(line),
+					),
+				];
+			}),
+		);
+	const dividerLines = lines("divider", (line) => {
 		const made = work();
 		const four = panels();
 		back();
-		return made && four ? buildDividers(made, four) : undefined;
+		return made && four ? buildDividers(made, four, line) : [];
 	});
-	const shelves = lazy(`the shelves of ${name}`, () => {
+	const dividers = lazy(`the dividers of ${name}`, () => {
+		const made = work();
+		const four = panels();
+		const parts = [...dividerLines.values()].flatMap((line) => line() ?? []);
+		return made && four ? baysBetween(made, four, parts) : undefined;
+	});
+	const shelfLines = lines("shelf", (line) => {
 		const made = work();
 		const four = panels();
 		const bays = dividers();
 		return made && four && bays
-			? buildShelves(made, four, bays.bays)
-			: undefined;
+			? buildShelves(made, four, bays.bays, line)
+			: [];
 	});
+	const shelves = (): readonly PartDraft[] =>
+		[...shelfLines.values()].flatMap((line) => line() ?? []);
 	const bounds = (): Bounds | undefined => {
 		const made = plan();
 		const at = place();
@@ -161,7 +192,7 @@ function makeBox(
 			max: box.max,
 			panels: { ...four, ...(behind?.part ? { back: behind.part } : {}) },
 			dividers: bays?.parts ?? [],
-			shelves: held ?? [],
+			shelves: held,
 			backing: made.plan.back?.backing ?? "none",
 			behind: made.plan.behind,
 			bays: (bays?.bays ?? []).map((bay: Bay) => ({
@@ -174,7 +205,7 @@ function makeBox(
 			...panelNames.flatMap((one) => four[one] ?? []),
 			...(behind?.part ? [behind.part] : []),
 			...(bays?.parts ?? []),
-			...(held ?? []),
+			...held,
 		];
 	});
 
@@ -210,11 +241,13 @@ function makeBox(
 						doc: line.statement.doc,
 					};
 					evaluation.declare(made);
-					const list = head === "divider" ? () => dividers()?.parts : shelves;
+					const list = (head === "divider" ? dividerLines : shelfLines).get(
+						line,
+					);
 					bind(context, line, {
 						declaration: made,
 						meaning: () => {
-							const part = list()?.find(
+							const part = list?.()?.find(
 								(one) => one.declaration.nameSpan === text.span,
 							);
 							return part && { kind: "part", part };
