@@ -1,7 +1,7 @@
 // The designs that a command is about: read, evaluated and checked, as the options ask.
 
 import { join } from "node:path";
-import { runChecks } from "../../shared/checks/index.ts";
+import { allFindings } from "../../shared/checks/index.ts";
 import { compile } from "../../shared/model/compile.ts";
 import { nearest } from "../../shared/model/meaning.ts";
 import type { Design, Piece } from "../../shared/model/types.ts";
@@ -21,6 +21,7 @@ import {
 import { readSets } from "./arguments.ts";
 import { type Given, UsageFault } from "./command.ts";
 import { findDesigns, shownPath } from "./files.ts";
+import { designSettings } from "./settings.ts";
 import type { Terminal } from "./terminal.ts";
 
 export interface LoadedDesign {
@@ -36,6 +37,8 @@ export interface Loaded {
 	readonly texts: Texts;
 	/** What syntax, evaluation and checks found, in order. */
 	readonly findings: readonly PlacedFinding[];
+	/** What could not be read in the settings, a line each. */
+	readonly settingsFaults: readonly string[];
 }
 
 /**
@@ -48,6 +51,7 @@ export async function loadDesigns(
 	terminal: Terminal,
 ): Promise<Loaded> {
 	const sets = readSets(given.values("set"));
+	const settings = designSettings(given, terminal);
 	const texts = new Map<string, string>();
 	for (const path of findDesigns(files, terminal.cwd)) {
 		texts.set(uriOf(path), readNamed(path, terminal.cwd));
@@ -69,17 +73,13 @@ export async function loadDesigns(
 	});
 	tellMissingPieces(designs, wanted);
 	const all: Texts = { nameOf, textOf: (uri) => sources.read(uri) };
-	return {
-		designs,
-		texts: all,
-		findings: placeFindings(
-			designs.flatMap(({ design }) => [
-				...design.findings,
-				...runChecks(design),
-			]),
-			all,
-		),
-	};
+	const findings = placeFindings(
+		designs.flatMap(({ design }) => [
+			...allFindings(design, settings.optionsFor(design.uri)),
+		]),
+		all,
+	);
+	return { designs, texts: all, findings, settingsFaults: settings.faults() };
 }
 
 function readNamed(path: string, cwd: string): string {

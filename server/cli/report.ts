@@ -3,6 +3,7 @@
 import {
 	findingsSummary,
 	findingsText,
+	printableLines,
 } from "../../shared/outputs/findings-text.ts";
 import type { ExitCode } from "./command.ts";
 import type { Loaded, LoadedDesign } from "./designs.ts";
@@ -28,7 +29,17 @@ export function reportFaults(loaded: Loaded, terminal: Terminal): ExitCode {
 			: []),
 	];
 	terminal.err.write(blocks.join("\n"));
-	return errors.length > 0 ? 1 : 0;
+	return exitCode(loaded, terminal);
+}
+
+/** 1 if there is an error, 2 where the settings could not be read in full: that is told here. */
+export function exitCode(loaded: Loaded, terminal: Terminal): ExitCode {
+	const { findings, settingsFaults } = loaded;
+	if (settingsFaults.length > 0) {
+		terminal.err.write(printableLines(`${settingsFaults.join("\n")}\n`));
+		return 2;
+	}
+	return findings.some(({ finding }) => finding.severity === "error") ? 1 : 0;
 }
 
 /** A stock file or a file of components has no list of its own. */

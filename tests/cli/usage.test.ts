@@ -71,6 +71,7 @@ describe("help", () => {
 			  --format text|md|csv|json  How to write it; text if not given
 			  --piece NAME               Only this piece of the file
 			  --set NAME=VALUE           Set a given: --set width=36, --set width='900 mm'
+			  --settings FILE            Settings of the checks; .storyrod.json if not given
 			  --stdin                    Read the design from the standard input; no FILE is needed
 			  --help                     Show this help
 			"

@@ -15,6 +15,7 @@ import {
 } from "../command.ts";
 import { loadDesigns } from "../designs.ts";
 import { pageColumns, reportFaults } from "../report.ts";
+import { settingsOption } from "../settings.ts";
 
 export const buy: Command = {
 	name: "buy",
@@ -26,6 +27,7 @@ export const buy: Command = {
 		formatOption(["text", "md", "csv", "json"]),
 		pieceOption,
 		setOption,
+		settingsOption,
 		stdinOption,
 	],
 	details: `

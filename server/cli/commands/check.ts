@@ -12,6 +12,8 @@ import {
 	stdinOption,
 } from "../command.ts";
 import { loadDesigns } from "../designs.ts";
+import { exitCode } from "../report.ts";
+import { settingsDetails, settingsOption } from "../settings.ts";
 import { wantsColour } from "../terminal.ts";
 
 export const check: Command = {
@@ -20,11 +22,18 @@ export const check: Command = {
 	operands: "FILE...",
 	least: 1,
 	most: Number.POSITIVE_INFINITY,
-	options: [formatOption(["text", "json"]), setOption, stdinOption],
+	options: [
+		formatOption(["text", "json"]),
+		settingsOption,
+		setOption,
+		stdinOption,
+	],
 	details: `
 FILE is a design, a folder of designs or a pattern. Each finding is told as
 file:line:column, grade, id and message, with the place marked, what it has to
-do with elsewhere (see) and what would mend it (mend).`.trimStart(),
+do with elsewhere (see) and what would mend it (mend).
+
+${settingsDetails}`.trimStart(),
 	async run(given, terminal) {
 		const loaded = await loadDesigns(given.operands, given, terminal);
 		const { findings, texts, designs } = loaded;
@@ -44,6 +53,6 @@ do with elsewhere (see) and what would mend it (mend).`.trimStart(),
 				`${text}${text === "" ? "" : "\n"}${count}: ${findingsSummary(findings)}\n`,
 			);
 		}
-		return findings.some(({ finding }) => finding.severity === "error") ? 1 : 0;
+		return exitCode(loaded, terminal);
 	},
 };

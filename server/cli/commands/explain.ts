@@ -19,6 +19,7 @@ import {
 } from "../command.ts";
 import { type LoadedDesign, loadDesigns } from "../designs.ts";
 import { reportFaults } from "../report.ts";
+import { settingsOption } from "../settings.ts";
 
 export const explain: Command = {
 	name: "explain",
@@ -30,6 +31,7 @@ export const explain: Command = {
 		formatOption(["text", "json"]),
 		pieceOption,
 		setOption,
+		settingsOption,
 		stdinOption,
 	],
 	details: `
