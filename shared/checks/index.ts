@@ -6,6 +6,7 @@ import { TooLargeError } from "../units/rational.ts";
 import type { Check, CheckContext, Found } from "./check.ts";
 import { type CheckOptions, figuresOf, severityOf } from "./options.ts";
 import { checks } from "./registry.ts";
+import { remembered } from "./remembered.ts";
 
 export type { Check, CheckGroup, Figure } from "./check.ts";
 export { checkGroups } from "./check.ts";
@@ -83,7 +84,9 @@ export function runChecks(
 			for (const place of places) toldPlaces.add(place);
 		};
 		const find = (piece: Piece): readonly Found[] =>
-			unlessTooLarge(check, piece, () => check.find(piece, context));
+			remembered(check, piece, context, () =>
+				unlessTooLarge(check, piece, () => check.find(piece, context)),
+			);
 		add(check.findInFile(context), false);
 		for (const piece of pieces) add(find(piece), false);
 		// A component on its own has only to say what no piece that is made with it has said.

@@ -1,5 +1,6 @@
 // A joint that is right on paper, but not when the tolerances that feed its gap add up.
 
+import { spanBehind } from "../../../../grammar/index.ts";
 import type { Feed } from "../../../model/size.ts";
 import { halfRanges, shareWithin, spreadOf } from "../../../model/stack-up.ts";
 import type { Fit, Fix, Joint, Piece } from "../../../model/types.ts";
@@ -156,11 +157,15 @@ function toFit(piece: Piece, { fit, joint }: SharedFit): readonly Fix[] {
 		.filter((host) => host.owner === member.owner);
 	if (hosts.length === 0) return [];
 	const line = `fit ${member.name} after ${hosts.map((host) => host.name).join(", ")}`;
-	const { end } = member.declaration.origin.span;
 	return [
 		{
 			title: `Cut it to fit: add \`${line}\``,
-			edits: [{ span: { start: end, end }, text: `; ${line}` }],
+			edits: [
+				{
+					span: spanBehind(member.declaration.origin.span),
+					text: `; ${line}`,
+				},
+			],
 		},
 	];
 }
