@@ -3,6 +3,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { parse, reparse } from "../../grammar/index.ts";
+import { runChecks } from "../../shared/checks/index.ts";
 import { CompileCache, compile } from "../../shared/model/compile.ts";
 import type { Design, Origin } from "../../shared/model/types.ts";
 import { sourcesOf } from "../../shared/sources/sources.ts";
@@ -194,6 +195,17 @@ const placeOf = ({ uri, span }: Origin) => `${uri} ${span.start} ${span.end}`;
 function told(design: Design): unknown {
 	return {
 		findings: design.findings,
+		checks: runChecks(design).map((one) => [
+			one.id,
+			one.severity,
+			placeOf(one.origin),
+			one.message,
+			one.related.map(({ origin, message }) => [placeOf(origin), message]),
+			one.fixes.map(({ title, edits }) => [
+				title,
+				edits.map(({ span, text }) => [span.start, span.end, text]),
+			]),
+		]),
 		files: design.files,
 		stocks: [...design.stocks.values()].map((stock) => [
 			stock.id,
