@@ -149,6 +149,18 @@ piece of-its-own { unit ${piece.display.unit}; make one from ${piece.name} { set
 		expect(silent.map(({ name }) => name)).toEqual([]);
 	});
 
+	test("every given of a component is documented and has its range", () => {
+		const bare = shippedDesigns.flatMap((path) =>
+			designOf(path)
+				.pieces.filter(({ kind }) => kind === "component")
+				.flatMap(({ givens }) => givens)
+				.filter(
+					({ declaration, low, high }) => !declaration.doc || !low || !high,
+				),
+		);
+		expect(bare.map(({ declaration }) => declaration.path)).toEqual([]);
+	});
+
 	test("hold every construct of the table, with everything that may be said in its line", () => {
 		const uses = used();
 		const missing: string[] = [];
