@@ -9,6 +9,8 @@ export const completionKinds: Readonly<
 > = {
 	head: CompletionItemKind.Keyword,
 	word: CompletionItemKind.EnumMember,
+	file: CompletionItemKind.File,
+	folder: CompletionItemKind.Folder,
 	import: CompletionItemKind.Module,
 	material: CompletionItemKind.Class,
 	variant: CompletionItemKind.Class,

@@ -14,7 +14,7 @@ export const serverCapabilities: InitializeResult["capabilities"] = {
 		change: TextDocumentSyncKind.Incremental,
 	},
 	hoverProvider: true,
-	completionProvider: { triggerCharacters: [".", " "] },
+	completionProvider: { triggerCharacters: [".", " ", '"', "/"] },
 	definitionProvider: true,
 	documentSymbolProvider: true,
 	foldingRangeProvider: true,

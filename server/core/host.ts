@@ -5,6 +5,14 @@ export interface Host {
 	read(uri: string): string | undefined;
 	/** The uri that a path behind `use … from` in the file `from` means; undefined where it is not followed. */
 	resolve(from: string, path: string): string | undefined;
+	/** The designs and folders in a folder, by its uri with a slash at the end, in order; undefined if it cannot be read. */
+	list?(folder: string):
+		| readonly {
+				/** As it is called, not escaped. */
+				readonly name: string;
+				readonly isFolder: boolean;
+		  }[]
+		| undefined;
 	/** The uri of the settings file that holds for a design; undefined if there is none. */
 	settingsFile(uri: string): string | undefined;
 	/** The one spelling of a uri: clients and resolved paths may escape different characters. */

@@ -7,6 +7,10 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import type { CheckOptions } from "../../shared/checks/index.ts";
 import { diagnose } from "../../shared/features/diagnostics.ts";
 import type { Snapshot } from "../../shared/features/support/snapshot.ts";
+import type {
+	Beside,
+	FolderEntry,
+} from "../../shared/features/support/use-offers.ts";
 import { CompileCache, compile } from "../../shared/model/compile.ts";
 import type { Design, Finding } from "../../shared/model/types.ts";
 import type { Sources } from "../../shared/sources/sources.ts";
@@ -140,6 +144,34 @@ export class Session {
 		const made = new SourceText(uri, text);
 		this.texts.set(uri, made);
 		return made;
+	}
+
+	/** The files around a file. */
+	beside(source: SourceText): Beside {
+		return {
+			list: (folder) => this.listBeside(source.uri, folder),
+			tree: (path) => {
+				const uri = this.resolve(source.uri, path);
+				return uri === undefined ? undefined : this.source(uri)?.result.tree;
+			},
+		};
+	}
+
+	/** A folder as a path of the file `from` has it; the file itself is left out. */
+	private listBeside(
+		from: string,
+		folder: string,
+	): readonly FolderEntry[] | undefined {
+		// Only designs are resolved: any name in the folder leads to it.
+		const inside = this.resolve(from, `${folder}a.rod`);
+		if (inside === undefined) return undefined;
+		const uri = inside.slice(0, inside.lastIndexOf("/") + 1);
+		return this.host
+			.list?.(uri)
+			?.filter(
+				({ name }) =>
+					this.host.canonical(uri + encodeURIComponent(name)) !== from,
+			);
 	}
 
 	/** What a feature looks at. */

@@ -17,10 +17,12 @@ export function completionHandler(context: Context) {
 			const source = session.document(textDocument.uri);
 			if (!source) return [];
 			const offset = toOffset(source, position);
-			const afterBlank = asked?.triggerCharacter === " ";
+			const typed = asked?.triggerCharacter;
 			const snapshot = session.snapshot(source);
-			return completion(snapshot, offset, { afterBlank }).map((offer) =>
-				toCompletionItem(context, source, offer),
-			);
+			return completion(snapshot, offset, {
+				afterBlank: typed === " ",
+				onlyPaths: typed === '"' || typed === "/",
+				beside: session.beside(source),
+			}).map((offer) => toCompletionItem(context, source, offer));
 		});
 }

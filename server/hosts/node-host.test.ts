@@ -59,6 +59,31 @@ test("what is no file has no text", () => {
 	expect(nodeHost.resolve("untitled:Untitled-1", "./a.rod")).toBeUndefined();
 });
 
+test("designs and folders in a folder, in order", () => {
+	mkdirSync(join(folder, "many", "deeper"), { recursive: true });
+	for (const name of ["b.rod", "a b.rod", "notes.txt", ".hidden.rod"])
+		writeFileSync(join(folder, "many", name), "");
+	mkdirSync(join(folder, "many", "node_modules"));
+	expect(nodeHost.list?.(`${uri("many")}/`)).toEqual([
+		{ name: "a b.rod", isFolder: false },
+		{ name: "b.rod", isFolder: false },
+		{ name: "deeper", isFolder: true },
+	]);
+	expect(nodeHost.list?.(`${uri("none")}/`)).toBeUndefined();
+	expect(nodeHost.list?.("untitled:a/")).toBeUndefined();
+});
+
+test("the nearest settings file, not above a folder with .git", () => {
+	mkdirSync(join(folder, "set", "repo", ".git"), { recursive: true });
+	mkdirSync(join(folder, "set", "own"));
+	writeFileSync(join(folder, "set", ".storyrod.json"), "{}");
+	expect(nodeHost.settingsFile(uri("set", "own", "a.rod"))).toBe(
+		uri("set", ".storyrod.json"),
+	);
+	expect(nodeHost.settingsFile(uri("set", "repo", "a.rod"))).toBeUndefined();
+	expect(nodeHost.settingsFile("untitled:Untitled-1")).toBeUndefined();
+});
+
 test("a byte order mark is not part of the text", () => {
 	writeFileSync(join(folder, "marked.rod"), "\ufeffunit mm\n");
 	expect(nodeHost.read(uri("marked.rod"))).toBe("unit mm\n");

@@ -1,10 +1,14 @@
 // The machine as Node shows it: files beside a design, and those of packages that npm installed.
 
-import { existsSync, readFileSync, statSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { compareStrings } from "../../shared/text/compare.ts";
 import type { Host } from "../core/host.ts";
 import { settingsFileAbove } from "./settings-file.ts";
+
+/** Nobody chooses from more. */
+const mostEntries = 1_000;
 
 /** Larger files are no designs. */
 const largestFile = 32 * 1024 * 1024;
@@ -15,6 +19,7 @@ const checksPage = new URL("../../shared/checks/CHECKS.md", import.meta.url);
 export const nodeHost: Host = {
 	read,
 	resolve,
+	list,
 	settingsFile,
 	canonical,
 	later: (task) => void setImmediate(task),
@@ -53,6 +58,32 @@ function resolve(from: string, path: string): string | undefined {
 		if (existsSync(candidate)) return pathToFileURL(candidate).href;
 		if (folder === dirname(folder)) return undefined;
 	}
+}
+
+function list(
+	folder: string,
+):
+	| readonly { readonly name: string; readonly isFolder: boolean }[]
+	| undefined {
+	const path = pathOf(folder);
+	if (path === undefined) return undefined;
+	try {
+		return readdirSync(path)
+			.filter((name) => !name.startsWith(".") && name !== "node_modules")
+			.sort(compareStrings)
+			.flatMap((name) => {
+				const isFolder = isFolderAt(join(path, name));
+				return isFolder || name.endsWith(".rod") ? [{ name, isFolder }] : [];
+			})
+			.slice(0, mostEntries);
+	} catch {
+		return undefined;
+	}
+}
+
+function isFolderAt(path: string): boolean {
+	// Follows links; what is gone meanwhile is no folder.
+	return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
 }
 
 function settingsFile(uri: string): string | undefined {

@@ -3,7 +3,9 @@
 import { describe, expect, test } from "vitest";
 import { contexts, fill, parse } from "../../grammar/index.ts";
 import { snap } from "../../tests/harness/snapshot.ts";
+import { resolveRelative } from "../sources/sources.ts";
 import { completion } from "./completion.ts";
+import type { FolderEntry } from "./support/use-offers.ts";
 
 function offered(source: string): string[] {
 	const { snapshot, offset } = snap(source);
@@ -269,6 +271,97 @@ piece a {
 		expect(taken(inPiece("  part seat { of ply.h<|> }"), "half")).toContain(
 			"of ply.half }",
 		);
+	});
+});
+
+describe("a `use` line", () => {
+	const shop: Readonly<Record<string, readonly FolderEntry[]>> = {
+		"./": [
+			{ name: "my stock.rod", isFolder: false },
+			{ name: "parts", isFolder: true },
+			{ name: "stock.rod", isFolder: false },
+		],
+		"./parts/": [{ name: "base.rod", isFolder: false }],
+		"../": [{ name: "shop", isFolder: true }],
+	};
+
+	function items(source: string, onlyPaths = false) {
+		const { snapshot, offset, fixture } = snap(source);
+		return {
+			snapshot,
+			items: completion(snapshot, offset, {
+				onlyPaths,
+				beside: {
+					list: (folder) => shop[folder],
+					tree: (path) => {
+						const text = fixture.texts.get(
+							resolveRelative(snapshot.uri, path) ?? "",
+						);
+						return text === undefined ? undefined : parse(text).tree;
+					},
+				},
+			}),
+		};
+	}
+
+	const results = (source: string, onlyPaths?: boolean): string[] => {
+		const { snapshot, items: all } = items(source, onlyPaths);
+		return all
+			.toSorted((a, b) => a.rank - b.rank)
+			.map(
+				({ replace, insert }) =>
+					snapshot.text.slice(0, replace.start) +
+					insert +
+					snapshot.text.slice(replace.end).split("\n")[0],
+			);
+	};
+
+	test("offers files beside, folders, and what is in them", () => {
+		const beside = [
+			'use ply from "./my stock.rod"',
+			'use ply from "./stock.rod"',
+			'use ply from "./parts/"',
+			'use ply from "../"',
+		];
+		expect(results('use ply from "<|>"')).toEqual(beside);
+		expect(results('use ply from "<|>"', true)).toEqual(beside);
+		expect(results('use ply from "st<|>"')).toEqual(beside);
+		expect(results('use ply from "./st<|>"')).toEqual(beside.slice(0, 3));
+		expect(results('use ply from "./parts/<|>"')).toEqual([
+			'use ply from "./parts/base.rod"',
+		]);
+		expect(results('use ply from "../<|>"')).toEqual([
+			'use ply from "../shop/"',
+			'use ply from "../../"',
+		]);
+		expect(results('use ply,\n  oak from "<|>')).toHaveLength(4);
+		expect(results('use ply from "./none/<|>"')).toEqual([]);
+		expect(results('use ply from "woods/<|>"')).toEqual([]);
+	});
+
+	test("offers the names that its file has and the line has not", () => {
+		const names = (line: string): string[] =>
+			items(`//- main.rod\n${line}\npiece a { }\n${stock}`).items.map(
+				({ label }) => label,
+			);
+		const all = ["ply", "oak", "skins", "shellac", "fixings"];
+		expect(names('use <|> from "./stock.rod"')).toEqual(all);
+		expect(names('use p<|> from "./stock.rod"')).toEqual(all);
+		expect(names('use ply, <|> from "./stock.rod"')).toEqual(all.slice(1));
+		expect(names('use <|>, oak from "./stock.rod"')).not.toContain("oak");
+		expect(names('use ply,\n  <|> from "./stock.rod"')).toEqual(all.slice(1));
+		expect(names('use <|> from "./none.rod"')).toEqual([]);
+	});
+
+	test("quotes and slashes elsewhere bring nothing", () => {
+		for (const line of [
+			'step a { do "<|>" }',
+			"mark a = 3/<|>",
+			'outside 15"<|>',
+			'// use ply from "<|>"',
+		]) {
+			expect(items(`piece a {\n  ${line}\n}`, true).items).toEqual([]);
+		}
 	});
 });
 

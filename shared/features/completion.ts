@@ -28,10 +28,17 @@ import {
 	type Word,
 	wordBefore,
 } from "./support/typing.ts";
+import {
+	type Beside,
+	namesOffered,
+	pathOffers,
+	pathReplaces,
+	usePlaceAt,
+} from "./support/use-offers.ts";
 
 export interface CompletionItem {
 	readonly label: string;
-	readonly kind: "head" | "word" | KnownKind;
+	readonly kind: "head" | "word" | "file" | "folder" | KnownKind;
 	/** A few words beside the label. */
 	readonly detail: string;
 	/** Markdown; may be empty. */
@@ -51,6 +58,10 @@ type Draft = Omit<CompletionItem, "replace">;
 export interface CompletionOptions {
 	/** The editor asks because a blank was typed: where that is only indentation, nothing is to pop up. */
 	readonly afterBlank?: boolean;
+	/** The editor asks because a quote or a slash was typed: only a path may pop up. */
+	readonly onlyPaths?: boolean;
+	/** The files around this one; without it no file and none of its names are offered. */
+	readonly beside?: Beside;
 }
 
 export function completion(
@@ -59,7 +70,10 @@ export function completion(
 	options: CompletionOptions = {},
 ): readonly CompletionItem[] {
 	const { text, result } = snapshot;
-	if (isInCommentOrText(snapshot, offset)) return [];
+	const use = options.beside && usePlaceAt(snapshot, offset);
+	if (options.beside && use?.kind === "path")
+		return pathItems(use.typed, offset, options.beside);
+	if (options.onlyPaths || isInCommentOrText(snapshot, offset)) return [];
 	const word = wordBefore(text, offset);
 	// A number is being typed.
 	if (/^\d/.test(word.path)) return [];
@@ -67,6 +81,12 @@ export function completion(
 	const typing = statementBefore(text, place, word.start);
 	if (typing === "none" || (typing === "new" && options.afterBlank)) return [];
 	const replace = { start: offset - word.last.length, end: offset };
+	if (options.beside && use?.kind === "names" && typing !== "new") {
+		const tree = options.beside.tree(use.path);
+		return (tree ? namesOffered(tree) : [])
+			.filter(({ name }) => !use.taken.includes(name))
+			.map((name) => ({ ...nameDraft(name, 0), replace }));
+	}
 	let known: KnownNames | undefined;
 	const names = (): KnownNames => {
 		known ??= new KnownNames(snapshot, place, offset);
@@ -79,6 +99,24 @@ export function completion(
 				: []
 			: afterHead(snapshot, place, typing, word, names);
 	return drafts.map((draft) => ({ ...draft, replace }));
+}
+
+/** Files beside, then the folders. */
+function pathItems(
+	typed: string,
+	offset: number,
+	beside: Beside,
+): readonly CompletionItem[] {
+	return pathOffers(typed, beside).map(({ entry, insert }) => ({
+		label: insert,
+		kind: entry.isFolder ? "folder" : "file",
+		detail: "",
+		documentation: "",
+		insert,
+		snippet: undefined,
+		rank: entry.name === ".." ? 2 : entry.isFolder ? 1 : 0,
+		replace: pathReplaces(typed, offset),
+	}));
 }
 
 /** Statements that may stand in the block; those that are there already and do not repeat are left out. */

@@ -297,6 +297,14 @@ export class Editor {
 				return this.disk.get(uri);
 			},
 			resolve: resolveRelative,
+			list: (folder) =>
+				[...this.disk.keys()]
+					.filter((uri) => uri.startsWith(folder) && uri.endsWith(".rod"))
+					.map((uri) => uri.slice(folder.length).split("/"))
+					.map(([name = "", ...more]) => ({
+						name,
+						isFolder: more.length > 0,
+					})),
 			settingsFile: (uri) => {
 				const file = new URL(".storyrod.json", uri).href;
 				return this.disk.has(file) ? file : undefined;

@@ -230,6 +230,32 @@ describe("requests", () => {
 		expect(materials.map(({ label }) => label)).toEqual(["ply.three-quarter"]);
 	});
 
+	test("completion of files beside and of the names that they have", async () => {
+		editor = await Editor.start(
+			new Map([
+				...design.texts,
+				["file:///shop/parts/base.rod", "component base { }\n"],
+			]),
+		);
+		await editor.open(bench, 'use  from "./stock.rod"\nuse base from ""\n');
+		const text = editor.text(bench);
+		const labels = async (offset: number, typed: string) => {
+			const items = await editor.ask<CompletionItem[]>(
+				"textDocument/completion",
+				bench,
+				offset,
+				{ context: { triggerKind: 2, triggerCharacter: typed } },
+			);
+			return items.map(({ label }) => label);
+		};
+		expect(await labels(4, " ")).toEqual(["ply"]);
+		expect(await labels(text.indexOf('""') + 1, '"')).toEqual([
+			"./stock.rod",
+			"./parts/",
+			"../",
+		]);
+	});
+
 	test("formatting: narrow edits that give the formatted text, none when there is nothing to do", async () => {
 		await opened();
 		await editor.edit(
