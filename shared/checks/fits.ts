@@ -39,6 +39,18 @@ export function fitsOf(
 	return [...groups.values()];
 }
 
+const memberJoints = new WeakMap<Piece, ReadonlyMap<Part, readonly Joint[]>>();
+
+/** The joints that a part enters or meets, in the order of the piece; looked up once for all parts. */
+export function jointsOfMember(piece: Piece, member: Part): readonly Joint[] {
+	let known = memberJoints.get(piece);
+	if (!known) {
+		known = Map.groupBy(piece.joints, (joint) => joint.member);
+		memberJoints.set(piece, known);
+	}
+	return known.get(member) ?? [];
+}
+
 /** Most that a dado is cut over its member: 0.1 mm where the range allows it, else the middle of the range. */
 export function wantedGap(fit: Fit): Rational {
 	const allowance = Rational.of(1, 10);

@@ -5,7 +5,13 @@ import type { Feed } from "../../../model/size.ts";
 import { halfRanges, shareWithin, spreadOf } from "../../../model/stack-up.ts";
 import type { Fit, Fix, Joint, Piece } from "../../../model/types.ts";
 import { defineCheck, type Found } from "../../check.ts";
-import { alike, fitsOf, numbersOf, type SharedFit } from "../../fits.ts";
+import {
+	alike,
+	fitsOf,
+	jointsOfMember,
+	numbersOf,
+	type SharedFit,
+} from "../../fits.ts";
 import {
 	capital,
 	listed,
@@ -151,8 +157,7 @@ function toFit(piece: Piece, { fit, joint }: SharedFit): readonly Fix[] {
 	const { member } = joint;
 	const inBox = member.role === "divider" || member.role === "shelf";
 	if (!inBox || fit.member.value.eq(member.thick.value)) return [];
-	const hosts = piece.joints
-		.filter((one) => one.member === member)
+	const hosts = jointsOfMember(piece, member)
 		.map((one) => one.host)
 		.filter((host) => host.owner === member.owner);
 	if (hosts.length === 0) return [];

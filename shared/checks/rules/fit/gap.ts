@@ -2,6 +2,7 @@
 
 import { numberOf } from "../../../model/size.ts";
 import { defineCheck } from "../../check.ts";
+import { jointsOfMember } from "../../fits.ts";
 import { nameOf, show } from "../../words.ts";
 
 export const gap = defineCheck({
@@ -59,9 +60,7 @@ piece rack {
 			const fits =
 				joint.fits.length > 0
 					? joint.fits
-					: piece.joints
-							.filter(({ member }) => member === joint.member)
-							.flatMap(({ fits }) => fits);
+					: jointsOfMember(piece, joint.member).flatMap(({ fits }) => fits);
 			for (const fit of fits)
 				allowed = Math.max(
 					allowed,
