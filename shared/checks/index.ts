@@ -23,6 +23,9 @@ export {
 	severityChoices,
 } from "./settings.ts";
 
+/** So many findings of one check are listed for a piece; a last one tells how many there are beside them. */
+const mostListed = 200;
+
 const byId = new Map(checks.map((check) => [check.id, check]));
 
 /** The check of an id; undefined for a fault of syntax or evaluation that has no page. */
@@ -85,7 +88,9 @@ export function runChecks(
 		};
 		const find = (piece: Piece): readonly Found[] =>
 			remembered(check, piece, context, () =>
-				unlessTooLarge(check, piece, () => check.find(piece, context)),
+				unlessTooLarge(check, piece, () =>
+					shortened(check.find(piece, context)),
+				),
 			);
 		add(check.findInFile(context), false);
 		for (const piece of pieces) add(find(piece), false);
@@ -120,4 +125,17 @@ function unlessTooLarge(
 			},
 		];
 	}
+}
+
+/** A list that goes on and on helps nobody, and fills an editor. */
+function shortened(found: readonly Found[]): readonly Found[] {
+	const next = found[mostListed];
+	if (!next) return found;
+	return [
+		...found.slice(0, mostListed),
+		{
+			origin: next.origin,
+			message: `This is found ${found.length - mostListed} more times in this piece, not listed: mend the others first`,
+		},
+	];
 }

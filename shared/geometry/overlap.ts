@@ -45,10 +45,16 @@ export interface Meeting {
 	readonly gap: number;
 }
 
+/** How many pairs of so many boxes are looked at: thousands in one place would otherwise make millions. */
+export function mostPairs(boxes: number): number {
+	return 1000 + 20 * boxes;
+}
+
 /**
  * Pairs [i, j], i < j, of boxes that come within `margin` mm of each other (negative: that overlap by more than
  * this on every axis), in ascending order. Empty boxes meet nothing. Sweeps along the axis on which the boxes are spread
- * widest, so that time grows with the number of boxes that stand side by side.
+ * widest, so that time grows with the number of boxes that stand side by side. Boxes that can be built have few
+ * neighbours each; of more than `mostPairs` the rest is left out.
  */
 export function nearPairs(
 	boxes: readonly Box[],
@@ -63,8 +69,10 @@ export function nearPairs(
 	const box = (i: number): Box => boxes[i] as Box;
 	live.sort((a, b) => box(a).min[axis] - box(b).min[axis] || a - b);
 	const pairs: [number, number][] = [];
+	const most = mostPairs(boxes.length);
 	let open: number[] = [];
 	for (const i of live) {
+		if (pairs.length >= most) break;
 		const one = box(i);
 		const still: number[] = [];
 		for (const j of open) {

@@ -149,10 +149,12 @@ class Compiled implements Design {
 			own,
 			...made.map(({ evaluation }) => evaluation),
 		];
-		this.findings = inPlaceOrder(uri, [
-			...syntax(),
-			...distinct(this.evaluations.flatMap((one) => one.findings)),
-		]);
+		this.findings = shortened(
+			inPlaceOrder(uri, [
+				...syntax(),
+				...distinct(this.evaluations.flatMap((one) => one.findings)),
+			]),
+		);
 	}
 
 	get stocks(): ReadonlyMap<string, Stock> {
@@ -183,6 +185,27 @@ class Compiled implements Design {
 					declared.set(declaration.nameSpan, declaration);
 		return declared;
 	}
+}
+
+/** So many findings are listed; a last one tells how many there are beside them. */
+const mostListed = 2000;
+
+/** A list that goes on and on helps nobody, and fills an editor. */
+function shortened(findings: Finding[]): readonly Finding[] {
+	const next = findings[mostListed];
+	if (!next) return findings;
+	const { uri, span } = next.origin;
+	return [
+		...findings.slice(0, mostListed),
+		{
+			id: "more-findings",
+			severity: "error",
+			origin: { uri, span },
+			message: `There are ${findings.length - mostListed} more findings from here on, not listed: mend the ones above first`,
+			related: [],
+			fixes: [],
+		},
+	];
 }
 
 /** A component's fault shows in every piece that makes it: it is told once. */

@@ -1,6 +1,9 @@
 // What holds a joint: reads the lines of a `join` or `fasten` block into glue and fasteners at their places.
 
+import { spanBehind, spanOfFirst } from "../../grammar/index.ts";
 import type { Vec3 } from "../geometry/solid.ts";
+import { lengthText } from "../units/format.ts";
+import { Rational } from "../units/rational.ts";
 import { boxOf, contactOf } from "./contact.ts";
 import { evaluateAs, lengthOf, positiveLength } from "./expressions.ts";
 import { fastenerSize } from "./fastener-sizes.ts";
@@ -11,8 +14,14 @@ import type { PartDraft } from "./part-builder.ts";
 import type { PieceContext } from "./piece-context.ts";
 import { placesOn } from "./positions.ts";
 import { noRows, type Row, type Rows, readRows } from "./rows.ts";
-import { numberOf } from "./size.ts";
-import type { FastenerKind, FastenerRun, Part, Way } from "./types.ts";
+import { numberOf, type Size } from "./size.ts";
+import type {
+	FastenerKind,
+	FastenerRun,
+	FastenerSize,
+	Part,
+	Way,
+} from "./types.ts";
 
 const driven: readonly FastenerKind[] = ["screw", "brad", "pin", "nail"];
 
@@ -58,6 +67,7 @@ export function readFastening(
 			row.expression("every"),
 			"The spacing",
 		);
+		tellTooClose(context, row, every, size);
 		const sided = sides(joint, contact, place.first("from")?.word("side"));
 		const angle = evaluateAs(
 			context.frame,
@@ -95,6 +105,10 @@ export function readFastening(
 			pilot,
 			countersink: sink,
 			filled,
+			lineSpan: spanBehind(
+				row.block ? spanOfFirst(row.block.span) : row.headline.span,
+			),
+			hasBlock: row.block !== undefined,
 		};
 		joint.fasteners.push(run);
 	}
@@ -198,6 +212,23 @@ function directionOf(axis: Way, sense: 1 | -1): Vec3 {
 	const direction: [number, number, number] = [0, 0, 0];
 	direction[axisIndex[axis]] = sense;
 	return direction;
+}
+
+function tellTooClose(
+	context: PieceContext,
+	row: Row,
+	every: Size | undefined,
+	size: FastenerSize,
+): void {
+	const expression = row.expression("every");
+	if (!every || !expression || numberOf(every) >= size.diameter) return;
+	const { display } = context;
+	const wide = Rational.near(size.diameter, 100);
+	context.evaluation.report(
+		"too-close",
+		row.at(expression.span),
+		`\`${size.label}\` is ${lengthText(wide, { ...display, suffix: true })} thick: at this spacing they would stand in each other, set them wider apart`,
+	);
 }
 
 /** The points in the plane of the joint. */

@@ -245,7 +245,7 @@ export function partOf(
 		{ uri: context.frame.uri, span: path.span },
 		parts.length > 0
 			? `\`${label}\` has several parts: name one, as in \`${parts[0]?.path ?? label}\``
-			: `\`${label}\` is no part`,
+			: `\`${label}\` is no part: name one that is there, or declare it`,
 	);
 	return undefined;
 }
