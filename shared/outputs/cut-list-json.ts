@@ -68,6 +68,7 @@ interface CutListRow {
 		readonly kind: string;
 		readonly quantity: number;
 		readonly width: ExportedSize;
+		readonly fits: ExportedSize | null;
 		readonly depth: ExportedSize;
 		readonly at: ExportedSize;
 		readonly datum: string;
@@ -140,10 +141,11 @@ function rowOf(row: CutRow, cut: CutWhen, display: Display): CutListRow {
 			work,
 			text,
 		})),
-		housings: row.housings.map(({ housing, count, takes }, index) => ({
+		housings: row.housings.map(({ housing, count, takes, fits }, index) => ({
 			kind: housing.kind,
 			quantity: count,
 			width: exportedSize(housing.width),
+			fits: fits ? exportedSize(fits) : null,
 			depth: exportedSize(housing.depth),
 			at: exportedSize(housing.at),
 			datum: housing.datum,

@@ -1,7 +1,6 @@
 // How a row of the cut list is put into words, the same in every format.
 
 import { ownText } from "../model/explain.ts";
-import type { Size } from "../model/size.ts";
 import type { Display, StageName } from "../model/types.ts";
 import { formatLength } from "../units/format.ts";
 import type {
@@ -78,20 +77,24 @@ function stageText({ stage, cut }: CutStage): string {
 }
 
 function housingText(
-	{ housing, count, takes }: RowHousing,
+	{ housing, count, takes, fits }: RowHousing,
 	display: Display,
 ): string {
 	const size = (of: typeof housing.width): string =>
 		ownText(of.value, display.unit);
-	const place = housing.at.value.isZero()
+	// Sheets of one label differ: the figure is only where to begin.
+	const width = fits
+		? `to fit ~${size(fits).replace(/^~/, "")}`
+		: `${size(housing.width)} wide`;
+	// Set out by rule, so to the piece's precision.
+	const at = formatLength(housing.at.value, {
+		...display,
+		approximately: true,
+	});
+	const place = at.shown.isZero()
 		? housing.datum.replace(/^from /, "at ")
-		: `${setOut(housing.at, display)} ${housing.datum}`;
-	return `${count > 1 ? `${count} x ` : ""}${housing.kind} ${size(housing.width)} wide, ${size(housing.depth)} deep, ${place}, for ${takes.join(", ")}`;
-}
-
-/** Set out by rule, so to the piece's precision. */
-function setOut(at: Size, display: Display): string {
-	return formatLength(at.value, { ...display, approximately: true }).text;
+		: `${at.text} ${housing.datum}`;
+	return `${count > 1 ? `${count} x ` : ""}${housing.kind} ${width}, ${size(housing.depth)} deep, ${place}, for ${takes.join(", ")}`;
 }
 
 function handsText({ hands }: CutRow): string | undefined {

@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { inches, jointOf, partOf, pieceOf } from "../../tests/harness/piece.ts";
 import { bench, ply } from "../../tests/harness/pieces.ts";
+import { compile } from "../model/compile.ts";
 import { minus } from "../model/size.ts";
+import { sourcesOf } from "../sources/sources.ts";
 import { Rational } from "../units/rational.ts";
 import { cutList, partCount } from "./cut-list.ts";
 import { cutListCsv } from "./cut-list-csv.ts";
@@ -167,6 +169,74 @@ describe("a case on a pair of legs", () => {
 			rows.flatMap((row) => row.parts.map((part) => part.path)),
 		);
 		expect(new Set(paths).size).toBe(paths.length);
+	});
+});
+
+describe("a design in words", () => {
+	/** A case 20 wide, 10 high, 8 deep between its sides; sheets of 45/64 in. */
+	const textOf = (lines: string, unit = "in"): string => {
+		const uri = "file:///case.rod";
+		const text = `sheet ply { species "birch plywood"; size 96 in x 48 in; variant three-quarter { sold-as 3/4 in; thick 45/64 in } }
+piece rack {
+  unit ${unit}
+  ${lines}
+  box case {
+    outside 20 in x 10 in x 8 in
+    panels top, bottom, left, right of ply.three-quarter
+    caps left, right
+    divider middle of ply.three-quarter centred
+    join middle to top { dado 3/16 in; glue }
+    join middle to bottom { dado 3/16 in wide 0.71 in; glue }
+  }
+}
+`;
+		const design = compile(sourcesOf(new Map([[uri, text]])), uri);
+		expect(design.findings).toEqual([]);
+		const [piece] = design.pieces;
+		if (!piece) throw new Error("No piece");
+		const list = cutList(piece);
+		const [row] = cutListJson([{ file: uri, list }]).pieces[0]?.rows ?? [];
+		expect(row?.parts).toContain("case.top");
+		// 45/64 in = 17.859375 mm = 11430/640
+		expect(row?.housings[0]?.fits?.mm).toBe(17.859375);
+		return cutListText(list, { columns: 120 });
+	};
+
+	test("a housing whose width is not written is cut to what goes in", () => {
+		const text = textOf("");
+		expect(text).toContain("dado to fit ~45/64, 3/16 deep, ");
+		expect(text).toContain("dado 0.71 wide, 3/16 deep, ");
+	});
+
+	// Top and bottom are 20 - 2 x 45/64 = 18 19/32 long, 8 wide; left and right 10 long, 8 wide.
+	test.each([
+		["cut case.top 18 19/32 x 8", "    cut already: still right"],
+		// Half a step of 1/32 in and the saw's own error are nothing.
+		["cut case.top 18 39/64 x 8", "    cut already: still right"],
+		[
+			"cut case.top 18 23/32 x 8",
+			"    cut already: trim 1/8 in off the length",
+		],
+		[
+			"cut case.top 18 23/32 x 8 1/4",
+			"    cut already: trim 1/8 in off the length and 1/4 in off the width",
+		],
+		[
+			"cut case.top 18 19/32 x 7 3/4",
+			"    cut already: too small, cut anew (missing 1/4 in in width)",
+		],
+		[
+			"cut case.top 18 7/32 x 8 1/4",
+			"    cut already: too small, cut anew (missing 3/8 in in length)",
+		],
+		["cut case.left, case.right 10 x 8", "    cut already: still right"],
+		["cut case.left 10 x 8", "    case.left: cut already: still right"],
+		[
+			"cut case.left 11 x 9 stage rough",
+			"    case.left: cut already, rough: trim 1 in off the length and 1 in off the width",
+		],
+	])("%s: %s", (line, note) => {
+		expect(textOf(line)).toContain(`${note}\n`);
 	});
 });
 

@@ -1,11 +1,13 @@
 // The cut list of a piece as data: equal parts in one row, in the order in which they can be cut.
 
+import { type CutDifference, excess, lacking } from "../model/already-cut.ts";
 import {
 	type CutSize,
 	cutSizes,
 	shownSize,
 	trueSize,
 } from "../model/cut-size.ts";
+import { housingAllowance } from "../model/fits.ts";
 import { type Size, sameValue } from "../model/size.ts";
 import type {
 	AidInfo,
@@ -17,6 +19,8 @@ import type {
 	StageName,
 	Stock,
 } from "../model/types.ts";
+import { formatLength } from "../units/format.ts";
+import type { Rational } from "../units/rational.ts";
 import { type Likeness, likenessOf } from "./likeness.ts";
 import { overallText } from "./overall.ts";
 
@@ -90,6 +94,8 @@ export interface RowHousing {
 	readonly count: number;
 	/** Paths of the parts that go into it, over all parts of the row. */
 	readonly takes: readonly string[];
+	/** How thick these are, where the housing is cut to fit them; undefined where its width is written. */
+	readonly fits: Size | undefined;
 }
 
 /** Parts of one row that differ from a certain operation on. */
@@ -176,10 +182,10 @@ function rowOf(
 			})),
 		hands: handsOf(group),
 		edges: edgesOf(part),
-		housings: housingsOf(parts, tenons),
+		housings: housingsOf(parts, tenons, piece),
 		strips: part.strips,
 		notes: [
-			...notesOf(parts),
+			...notesOf(parts, (part) => [...part.notes, ...cutNotes(piece, part)]),
 			...(part.measured.length > 0
 				? [`${part.measured.join(" and ")} as measured in the shop`]
 				: []),
@@ -253,23 +259,58 @@ function edgesOf(part: Part): readonly RowEdge[] {
 	}));
 }
 
-function notesOf(parts: readonly Part[]): readonly string[] {
+function notesOf(
+	parts: readonly Part[],
+	own: (part: Part) => readonly string[],
+): readonly string[] {
 	const owners = new Map<string, Part[]>();
 	for (const part of parts) {
-		for (const note of new Set(part.notes)) {
+		for (const note of new Set(own(part))) {
 			const known = owners.get(note);
 			if (known) known.push(part);
 			else owners.set(note, [part]);
 		}
 	}
 	const shared = [...owners].filter(([, of]) => of.length === parts.length);
-	const own = [...owners].filter(([, of]) => of.length < parts.length);
+	const some = [...owners].filter(([, of]) => of.length < parts.length);
 	return [
 		...shared.map(([note]) => note),
-		...own.map(
+		...some.map(
 			([note, of]) => `${of.map((part) => part.path).join(", ")}: ${note}`,
 		),
 	];
+}
+
+/** Whether a part that exists already can stay as it is. */
+function cutNotes(piece: Piece, part: Part): readonly string[] {
+	const { display } = piece;
+	const show = (mm: Rational): string =>
+		formatLength(mm, { ...display, suffix: true }).text;
+	const listed = (
+		{ length, width }: CutDifference,
+		say: (amount: string, which: string) => string,
+	): string =>
+		[
+			...(length ? [say(show(length), "length")] : []),
+			...(width ? [say(show(width), "width")] : []),
+		].join(" and ");
+	return piece.cuts
+		.filter((cut) => cut.part === part)
+		.map((cut) => {
+			const is =
+				cut.stage === "final" ? "cut already" : `cut already, ${cut.stage}`;
+			const missing = listed(
+				lacking(piece, cut),
+				(amount, which) => `${amount} in ${which}`,
+			);
+			if (missing !== "")
+				return `${is}: too small, cut anew (missing ${missing})`;
+			const over = listed(
+				excess(piece, cut),
+				(amount, which) => `${amount} off the ${which}`,
+			);
+			return over !== "" ? `${is}: trim ${over}` : `${is}: still right`;
+		});
 }
 
 /** What the joints say must be measured before parts are cut to fit; nothing for parts that are cut to figures. */
@@ -301,6 +342,7 @@ function tenonShoulders(piece: Piece): ReadonlySet<string> {
 function housingsOf(
 	all: readonly Part[],
 	tenons: ReadonlySet<string>,
+	piece: Piece,
 ): readonly RowHousing[] {
 	const parts = all.map(({ path, housings }) => ({
 		housings: housings.filter(
@@ -325,7 +367,20 @@ function housingsOf(
 		housing: housings[0] as Housing,
 		count: housings.length,
 		takes: [...(takes.get(id) ?? [])],
+		fits: fittedThickness(housings[0] as Housing, piece),
 	}));
+}
+
+/** A housing as wide as what it takes is thick, and what a router leaves: it is cut to the thing itself, not to a figure. */
+function fittedThickness(
+	{ kind, width, takes }: Housing,
+	piece: Piece,
+): Size | undefined {
+	const thick = piece.partByPath.get(takes)?.thick;
+	return (kind === "dado" || kind === "groove") &&
+		thick?.value.add(housingAllowance).eq(width.value)
+		? thick
+		: undefined;
 }
 
 function labelMaker(): () => string {

@@ -21,10 +21,10 @@ describe("the lists of a bookcase", () => {
 			  Qty Thick     Width     Length Material           Part
 			A   2 45/64 x  11 1/4 x 42 19/32 ply.three-quarter  case.top, case.bottom
 			    rabbet 15/64 wide, 3/8 deep, at the rear edge, for case.back
-			    dado ~0.7071 wide, 1/4 deep, ~20 15/16 from the left end, for case.middle
+			    dado to fit ~45/64, 1/4 deep, ~20 15/16 from the left end, for case.middle
 			B   2 45/64 x  11 1/4 x       60 ply.three-quarter  case.left, case.right
 			    rabbet 15/64 wide, 3/8 deep, at the rear edge, for case.back
-			    dado ~0.7071 wide, 1/4 deep, ~28 from the lower end, for case.fixed-left, case.fixed-right
+			    dado to fit ~45/64, 1/4 deep, ~28 from the lower end, for case.fixed-left, case.fixed-right
 			    mirrored from the rabbet on: case.right
 			C   2 45/64 x 11 1/32 x 20 13/16 ply.three-quarter  case.loose-left, case.loose-right
 			D   1 15/64 x 43 9/32 x  59 9/32 ply.quarter        case.back
@@ -34,7 +34,7 @@ describe("the lists of a bookcase", () => {
 			E   1 45/64 x 11 1/32 x  59 3/32 ply.three-quarter  case.middle
 			    after case.top, case.bottom, case.left, case.right: measure the height inside the dry
 			      assembly, and the depth of the dadoes
-			    2 x dado ~0.7071 wide, 1/4 deep, ~27 17/32 from the lower end, for case.fixed-left,
+			    2 x dado to fit ~45/64, 1/4 deep, ~27 17/32 from the lower end, for case.fixed-left,
 			      case.fixed-right
 			F   2 45/64 x 11 1/32 x  21 7/16 ply.three-quarter  case.fixed-left, case.fixed-right
 			    after case.middle: measure the clear width for \`fixed-left\` in the dry assembly; the clear

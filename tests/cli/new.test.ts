@@ -76,6 +76,27 @@ describe("new", () => {
 		expect(folder.read("shop/hall-bench.rod")).toContain("piece hall-bench {");
 	});
 
+	test.each(Object.keys(kinds))(
+		"a %s of another name tells its own commands, in line",
+		async (kind) => {
+			const folder = folderWith({});
+			await folder.run(["new", kind, "a-much-longer-name"]);
+			const text = folder.read("a-much-longer-name.rod");
+			expect(text).not.toMatch(new RegExp(`(?<![\\w-])${kind}\\.rod`));
+			const lines = text
+				.split("\n")
+				.filter((line) => line.startsWith("//   storyrod "));
+			expect(lines).toHaveLength(3);
+			const columns = lines.map((line) => line.lastIndexOf("  "));
+			expect(new Set(columns).size).toBe(1);
+			for (const line of lines)
+				expect(line).toMatch(/ a-much-longer-name\.rod {2,}what /);
+			expect((await folder.run(["format", "--check", "."])).out).toBe("");
+			await folder.run(["new", kind, "b"]);
+			expect(folder.read("b.rod")).toContain("\n//   storyrod buy b.rod");
+		},
+	);
+
 	test("never writes over a file", async () => {
 		const folder = folderWith({ "bench.rod": "// mine\n" });
 		const { code, out, err } = await folder.run(["new", "bench"]);

@@ -29,8 +29,10 @@ export const format: Command = {
 		},
 	],
 	details: `
-A file with errors of syntax is left as it is and named; the others are written.
-Each is replaced as a whole, so that no half-written file is ever left behind.`.trimStart(),
+A file with errors of syntax is left as it is and named, exit 1; the others are
+written. An editor lays out what is sound around an error, where you see it and
+can undo it; here nobody watches, and a brace that is missing could change what
+belongs to what. Each file is replaced as a whole: none is ever left half-written.`.trimStart(),
 	async run(given, terminal) {
 		if (given.has("stdin")) {
 			return formatStandard(given.has("check"), terminal);

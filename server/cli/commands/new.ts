@@ -63,9 +63,16 @@ function write(path: string, text: string, shown: string): void {
 	}
 }
 
-/** The starter's piece is called like its kind. */
+/** The starter's piece and its file are called like its kind; its comments say how it is used, in two columns. */
 function renamed(text: string, kind: string, name: string): string {
-	return text.replace(`\npiece ${kind} {`, `\npiece ${name} {`);
+	const called = text
+		.replace(`\npiece ${kind} {`, `\npiece ${name} {`)
+		.replaceAll(new RegExp(`(?<![\\w-])${kind}\\.rod\\b`, "g"), `${name}.rod`);
+	const line = /^(\/\/ {3}storyrod \S+ \S+) +(?=\S)/gm;
+	const widths = [...called.matchAll(line)].map(([, use = ""]) => use.length);
+	return called.replaceAll(line, (_, use: string) =>
+		use.padEnd(Math.max(...widths) + 2),
+	);
 }
 
 function unknownKind(kind: string): UsageFault {

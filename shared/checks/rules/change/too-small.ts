@@ -1,8 +1,8 @@
 // A part that is cut already and is too small for the design as it now stands.
 
+import { lacking } from "../../../model/already-cut.ts";
 import { numberOf } from "../../../model/size.ts";
 import type { CutInfo, Piece } from "../../../model/types.ts";
-import { cutTolerance } from "../../already-cut.ts";
 import { defineCheck } from "../../check.ts";
 import { listed, nameOf, show, showSizes } from "../../words.ts";
 
@@ -43,7 +43,7 @@ piece rack {
 		const groups = new Map<string, CutInfo[]>();
 		for (const cut of piece.cuts) {
 			const { length, width } = lacking(piece, cut);
-			if (length <= 0 && width <= 0) continue;
+			if (!length && !width) continue;
 			const { uri, span } = cut.origin;
 			const key = `${uri} ${span.start} ${length} ${width}`;
 			groups.set(key, [...(groups.get(key) ?? []), cut]);
@@ -54,8 +54,8 @@ piece rack {
 			const { display } = piece;
 			const { length, width } = lacking(piece, cut);
 			const by = [
-				...(length > 0 ? [`${show(display, length)} too short`] : []),
-				...(width > 0 ? [`${show(display, width)} too narrow`] : []),
+				...(length ? [`${show(display, length)} too short`] : []),
+				...(width ? [`${show(display, width)} too narrow`] : []),
 			].join(" and ");
 			const names = listed(cuts.map(({ part }) => nameOf(part)));
 			const uses = usesOf(piece, cut);
@@ -78,20 +78,6 @@ piece rack {
 		});
 	},
 });
-
-/** How much is missing, mm; 0 where it is enough. */
-function lacking(
-	piece: Piece,
-	{ part, length, width }: CutInfo,
-): { readonly length: number; readonly width: number } {
-	const tolerance = cutTolerance(piece);
-	const long = numberOf(part.length) - numberOf(length);
-	const wide = numberOf(part.width) - numberOf(width);
-	return {
-		length: long > tolerance.length ? long : 0,
-		width: wide > tolerance.width ? wide : 0,
-	};
-}
 
 /** Other parts of the same material that come out of it, not cut yet. */
 function usesOf(piece: Piece, { part, length, width }: CutInfo): string[] {

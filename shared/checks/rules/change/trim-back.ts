@@ -1,8 +1,7 @@
 // A part that is cut already and larger than the design now asks for.
 
-import { numberOf } from "../../../model/size.ts";
-import type { CutInfo, Piece } from "../../../model/types.ts";
-import { cutTolerance, sizeAtStage } from "../../already-cut.ts";
+import { excess, sizeAtStage } from "../../../model/already-cut.ts";
+import type { CutInfo } from "../../../model/types.ts";
 import { defineCheck } from "../../check.ts";
 import { listed, nameOf, show, showSizes } from "../../words.ts";
 
@@ -41,7 +40,7 @@ piece rack {
 		const groups = new Map<string, CutInfo[]>();
 		for (const cut of piece.cuts) {
 			const over = excess(piece, cut);
-			if (over.length <= 0 && over.width <= 0) continue;
+			if (!over.length && !over.width) continue;
 			const { uri, span } = cut.origin;
 			const key = `${uri} ${span.start} ${over.length} ${over.width}`;
 			groups.set(key, [...(groups.get(key) ?? []), cut]);
@@ -55,16 +54,14 @@ piece rack {
 				...new Set(cut.part.housings.map((housing) => housing.datum)),
 			];
 			const where =
-				over.length > 0 && datums.length > 0
+				over.length && datums.length > 0
 					? ` (its housings are set out ${listed(datums)}: keep that one)`
 					: "";
 			const off = [
-				...(over.length > 0
+				...(over.length
 					? [`${show(display, over.length)} off its length${where}`]
 					: []),
-				...(over.width > 0
-					? [`${show(display, over.width)} off its width`]
-					: []),
+				...(over.width ? [`${show(display, over.width)} off its width`] : []),
 			].join(" and ");
 			const names = listed(cuts.map(({ part }) => nameOf(part)));
 			const wanted = sizeAtStage(cut);
@@ -83,18 +80,3 @@ piece rack {
 		});
 	},
 });
-
-/** How much is too much, mm; 0 where it is right. */
-function excess(
-	piece: Piece,
-	cut: CutInfo,
-): { readonly length: number; readonly width: number } {
-	const wanted = sizeAtStage(cut);
-	const tolerance = cutTolerance(piece);
-	const long = numberOf(cut.length) - numberOf(wanted.length);
-	const wide = numberOf(cut.width) - numberOf(wanted.width);
-	return {
-		length: long > tolerance.length ? long : 0,
-		width: wide > tolerance.width ? wide : 0,
-	};
-}

@@ -55,13 +55,12 @@ piece rack {
 				numberOf(joint.member.stock.soldAs ?? fit.member) -
 				numberOf(fit.member);
 			const { display } = piece;
-			const members = listed([
-				...new Set(joints.map((one) => nameOf(one.member))),
-			]);
+			const names = new Set(joints.map((one) => nameOf(one.member)));
+			const members = `${listed([...names])} ${names.size > 1 ? "measure" : "measures"}`;
 			return [
 				{
 					origin: { uri: fit.origin.uri, span: written.span },
-					message: `${show(display, written.size)} is what \`${joint.member.stock.id}\` is sold as: ${members} measures ${show(display, fit.member)}, ${show(display, Math.abs(off))} ${off > 0 ? "less" : "more"}; cut to the actual thickness`,
+					message: `${show(display, written.size)} is what \`${joint.member.stock.id}\` is sold as: ${members} ${show(display, fit.member)}, ${show(display, Math.abs(off))} ${off > 0 ? "less" : "more"}; cut to the actual thickness`,
 					related: [
 						{
 							origin: joint.member.stock.declaration.origin,
