@@ -69,6 +69,7 @@ export function fastenerSize(
 			diameter: facts.thick,
 			length: stated(Rational.of(facts.width), `#${expression.number}`),
 			label: `#${expression.number}`,
+			numberSpan: expression.span,
 		};
 	}
 	if (expression.kind !== "cross") return undefined;

@@ -77,6 +77,8 @@ export interface Stock {
 	readonly lengths: { readonly low: Size; readonly high: Size } | undefined;
 	/** Parts must follow the face grain. */
 	readonly grain: boolean;
+	/** How boards are cut from the log; undefined = not said. */
+	readonly sawn: "flat" | "quarter" | "rift" | undefined;
 	readonly price: Rational | undefined;
 	readonly per: "sheet" | "board-foot" | "pack" | "tin" | undefined;
 	readonly currency: string | undefined;
@@ -120,6 +122,8 @@ export interface FastenerSize {
 	readonly label: string;
 	/** Where its length is written, in the text of the fastener's line. */
 	readonly lengthSpan?: Span;
+	/** Where the number of a biscuit is written. */
+	readonly numberSpan?: Span;
 }
 
 export type StageName = "rough" | "heavy" | "trimmed" | "final";
@@ -283,6 +287,9 @@ export interface FastenerRun {
 	readonly countersink: number | undefined;
 	/** Heads are set and filled. */
 	readonly filled: boolean;
+	/** Where another line of its block can be written: behind its brace, or, if it has none, behind the headline. */
+	readonly lineSpan: Span;
+	readonly hasBlock: boolean;
 }
 
 export interface Joint {
@@ -408,6 +415,12 @@ export interface VeneerInfo {
 	readonly order: readonly string[];
 	readonly ground: FinishCoat[];
 	readonly overhangSpan: Span | undefined;
+	/** The panels of its `order` line. */
+	readonly orderSpan: Span | undefined;
+	/** The word of its `faces` line. */
+	readonly facesSpan: Span | undefined;
+	/** The material of its `of` line. */
+	readonly materialSpan: Span | undefined;
 	readonly origin: Origin;
 }
 

@@ -254,6 +254,8 @@ export function bench(): Piece {
 					pilot: undefined,
 					countersink: undefined,
 					filled: false,
+					lineSpan: { start: 0, end: 0 },
+					hasBlock: false,
 				},
 			],
 		});

@@ -1,5 +1,6 @@
 // `veneer`: sheets on the faces of panels, cut over at each edge and trimmed back.
 
+import { spanOver } from "../../../grammar/index.ts";
 import { inches, sizeAtLeastZero } from "../expressions.ts";
 import type { Meaning, Side, Thing } from "../meaning.ts";
 import { axisIndex, pathText, sides } from "../meaning.ts";
@@ -137,7 +138,10 @@ function build(
 			"An overhang",
 		) ?? usualOverhang;
 	const shims = readShims(context, rows, faces);
-	const order = (rows.first("order")?.refs("panels") ?? []).flatMap(
+	const ordered = rows.first("order")?.refs("panels") ?? [];
+	const [firstOrdered] = ordered;
+	const lastOrdered = ordered.at(-1);
+	const order = ordered.flatMap(
 		(ref) => orderedPart(context, ref, faces) ?? [],
 	);
 	if (!stock?.thick) return [];
@@ -233,6 +237,12 @@ function build(
 		order: order.map((part) => part.path),
 		ground: readCoats(context, groundRows),
 		overhangSpan: overhangRow?.expression("overhang")?.span,
+		orderSpan:
+			firstOrdered && lastOrdered
+				? spanOver(firstOrdered.span, lastOrdered.span)
+				: undefined,
+		facesSpan: rows.first("faces")?.names("faces")[0]?.span,
+		materialSpan: rows.first("of")?.ref("material")?.span,
 		origin: row.headline,
 	});
 	return sheets;
