@@ -3,7 +3,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { parse, reparse } from "../../grammar/index.ts";
-import { runChecks, runChecks } from "../../shared/checks/index.ts";
+import { runChecks } from "../../shared/checks/index.ts";
 import { CompileCache, compile } from "../../shared/model/compile.ts";
 import type { Design, Origin } from "../../shared/model/types.ts";
 import { sourcesOf } from "../../shared/sources/sources.ts";
@@ -195,7 +195,6 @@ const placeOf = ({ uri, span }: Origin) => `${uri} ${span.start} ${span.end}`;
 function told(design: Design): unknown {
 	return {
 		findings: design.findings,
-		checks: runChecks(design),
 		checks: runChecks(design).map((one) => [
 			one.id,
 			one.severity,
