@@ -33,6 +33,13 @@ const tolerance: Construct = {
 	defaults: "by the standard of the species or panel",
 	example: "tolerance 1/64",
 };
+const sawn: Construct = {
+	head: "sawn",
+	help: "How the boards are cut from the log: flat (the rings lie in the width), quarter (they stand upright in it) or rift (between); says how much they move across",
+	forms: ["<cut:flat|quarter|rift>"],
+	defaults: "flat",
+	example: "sawn quarter",
+};
 const price = (per: string, example: string): Construct => ({
 	head: "price",
 	help: `What one ${per} costs, in the currency of the stock file`,
@@ -88,6 +95,7 @@ export const materialContexts = {
 		species,
 		density,
 		tolerance,
+		sawn,
 		variant(
 			"board-variant",
 			"variant four-quarter { rough 1; planed 3/4; price 9.50 per board-foot }",
@@ -126,6 +134,7 @@ export const materialContexts = {
 			forms: ["<low:length> to <high:length>"],
 			example: "lengths 72 to 120",
 		},
+		sawn,
 		density,
 		price("board-foot", "price 9.50 per board-foot"),
 	],

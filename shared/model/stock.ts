@@ -159,6 +159,7 @@ function empty(kind: StockKind, declaration: Declaration, _row: Row): Stock {
 		widths: undefined,
 		lengths: undefined,
 		grain: true,
+		sawn: undefined,
 		price: undefined,
 		per: undefined,
 		currency: undefined,
@@ -257,6 +258,7 @@ function readStock(
 		widths: rangeOf(frame, rows.first("widths")),
 		lengths: rangeOf(frame, rows.first("lengths")),
 		grain: own("face-grain")?.word("grain") !== "none",
+		sawn: own("sawn")?.word("cut") as Stock["sawn"],
 		density: density ?? panel?.density ?? wood?.density,
 		densitySource: density
 			? "as the stock file says"

@@ -101,6 +101,7 @@ export function stockOf(
 		widths: undefined,
 		lengths: undefined,
 		grain: true,
+		sawn: undefined,
 		price: undefined,
 		per: undefined,
 		currency: undefined,

@@ -22,6 +22,16 @@ const rules: readonly {
 	},
 	{ folder: "shared/tables", may: ["shared/tables"], packages: [] },
 	{
+		folder: "shared/mechanics",
+		may: [
+			"shared/mechanics",
+			"shared/tables",
+			"shared/units",
+			"shared/geometry",
+		],
+		packages: [],
+	},
+	{
 		folder: "shared/geometry",
 		may: ["shared/geometry", "shared/units"],
 		packages: [],
@@ -48,6 +58,7 @@ const rules: readonly {
 		folder: `shared/${room}`,
 		may: [
 			`shared/${room}`,
+			...(room === "checks" ? ["shared/mechanics"] : []),
 			"shared/model",
 			"shared/sources",
 			"shared/geometry",
@@ -63,6 +74,7 @@ const rules: readonly {
 		may: [
 			"shared/features",
 			"shared/checks",
+			"shared/mechanics",
 			"shared/outputs",
 			"shared/format",
 			"shared/model",
