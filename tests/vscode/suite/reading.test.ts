@@ -33,7 +33,7 @@ suite("Reading a design", () => {
 		const { document } = await openDesign(bench.file);
 		const text = await hoverAt(
 			document,
-			place(document, "given depth  = 15 <|>3/4"),
+			place(document, "given depth = 15 <|>3/4"),
 		);
 		assert.match(text, /400\.05 mm/); // 15.75 x 25.4 = 400.05
 		assert.match(text, /15 3\/4/);
@@ -73,7 +73,7 @@ suite("Reading a design", () => {
 		>(
 			"vscode.executeDefinitionProvider",
 			document.uri,
-			place(document, "divider  middle of ply.three-<|>quarter"),
+			place(document, "divider middle of ply.three-<|>quarter"),
 		);
 		const [first] = found;
 		assert.ok(first, "a definition");
@@ -90,8 +90,8 @@ suite("Reading a design", () => {
 	test("completion offers what may stand in a box, with help", async () => {
 		const editor = await openDesign(bench.file);
 		const { document } = editor;
-		await insert(editor, place(document, "caps     left, right<|>"), "\n    ");
-		const at = place(document, "caps     left, right\n    <|>");
+		await insert(editor, place(document, "caps left, right<|>"), "\n    ");
+		const at = place(document, "caps left, right\n    <|>");
 		const list = await vscode.commands.executeCommand<vscode.CompletionList>(
 			"vscode.executeCompletionItemProvider",
 			document.uri,
