@@ -454,6 +454,8 @@ export interface MountInfo {
 				readonly plaster: Size | undefined;
 				readonly screw: FastenerSize | undefined;
 				readonly each: number;
+				/** Where the count is written; undefined: it is not. */
+				readonly eachSpan?: Span | undefined;
 				readonly origin: Origin;
 		  }
 		| undefined;

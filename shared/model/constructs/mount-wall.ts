@@ -32,6 +32,7 @@ export function readWall(
 		),
 		screw: fastenerSize(frame, "screw", screw?.expression("size")),
 		each: countOf(frame, screw?.expression("count"), 20) ?? 1,
+		eachSpan: screw?.expression("count")?.span,
 		origin: row.headline,
 	};
 }
