@@ -1,16 +1,12 @@
 // Board feet to buy: the rough size of every part, and what is lost besides.
 
+import { roughAllowances } from "../model/rough-sizes.ts";
 import { numberOf } from "../model/size.ts";
-import type { Part, Stock } from "../model/types.ts";
+import type { Display, Part, Stock } from "../model/types.ts";
 import { boardFeet } from "../units/board-foot.ts";
 import { inch } from "../units/dimensions.ts";
 import { Rational } from "../units/rational.ts";
-import {
-	boardWaste,
-	roughLonger,
-	roughThicker,
-	roughWider,
-} from "./practice.ts";
+import { boardWaste, roughThicker } from "./practice.ts";
 
 export interface BoardLine {
 	readonly stock: Stock;
@@ -31,12 +27,16 @@ export interface BoardLine {
 
 const mmPerInch = inch.toNumber();
 
-export function boardLine(stock: Stock, parts: readonly Part[]): BoardLine {
+export function boardLine(
+	stock: Stock,
+	parts: readonly Part[],
+	display: Pick<Display, "unit">,
+): BoardLine {
 	const rough = stock.soldAs
 		? numberOf(stock.soldAs)
 		: guessedRough(stock, parts);
 	const net = parts.reduce((sum, part) => {
-		const { length, width } = roughSize(part);
+		const { length, width } = roughSize(part, display);
 		return (
 			sum +
 			boardFeet(
@@ -54,24 +54,28 @@ export function boardLine(stock: Stock, parts: readonly Part[]): BoardLine {
 		net,
 		waste: boardWaste,
 		total: net * (1 + boardWaste),
-		tooLarge: parts.filter((part) => isTooLarge(part, stock)),
+		tooLarge: parts.filter((part) => isTooLarge(part, stock, display)),
 	};
 }
 
 /**
  * Length and width of the rough board for a part, mm: its rough stage, or what it is first sawn to and the allowances of
- * `practice.ts`. Every further strip of a glued-up part is jointed, too.
+ * the piece's unit. Every further strip of a glued-up part is jointed, too.
  */
-export function roughSize(part: Part): {
+export function roughSize(
+	part: Part,
+	display: Pick<Display, "unit">,
+): {
 	readonly length: number;
 	readonly width: number;
 } {
+	const { longer, wider } = roughAllowances[display.unit];
 	const rough = part.stages.find(({ stage }) => stage === "rough");
 	const first = rough ?? part.stages[0] ?? part;
 	const strips = Math.max(1, part.strips ?? 1);
-	const jointed = (rough ? strips - 1 : strips) * roughWider;
+	const jointed = (rough ? strips - 1 : strips) * numberOf(wider);
 	return {
-		length: numberOf(first.length) + (rough ? 0 : roughLonger),
+		length: numberOf(first.length) + (rough ? 0 : numberOf(longer)),
 		width: numberOf(first.width) + jointed,
 	};
 }
@@ -90,8 +94,12 @@ function guessedRough(stock: Stock, parts: readonly Part[]): number {
 	return Math.ceil((planed + roughThicker) / quarter - 1e-9) * quarter;
 }
 
-function isTooLarge(part: Part, stock: Stock): boolean {
-	const { length, width } = roughSize(part);
+function isTooLarge(
+	part: Part,
+	stock: Stock,
+	display: Pick<Display, "unit">,
+): boolean {
+	const { length, width } = roughSize(part, display);
 	const strips = Math.max(1, part.strips ?? 1);
 	return (
 		(stock.widths !== undefined &&

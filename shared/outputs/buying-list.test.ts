@@ -45,6 +45,8 @@ const stocks = new Map<string, Stock>([
 	[dowels.id, dowels],
 ]);
 
+const inInches = { unit: "in" } as const;
+
 describe("a case on a pair of legs", () => {
 	const list = buyingList(bench(), stocks);
 
@@ -113,8 +115,8 @@ describe("a case on a pair of legs", () => {
 			BOARDS
 			  oak.eight-quarter   50.8 rough       0.0020 m3 (0.87 bd ft)     EUR 9.52
 			      2 parts, 0.67 bd ft in rough sizes and 30 % for waste (common practice)
-			  oak.four-quarter    25.4 rough       0.0012 m3 (0.49 bd ft)     EUR 4.64
-			      1 part, 0.38 bd ft in rough sizes and 30 % for waste (common practice)
+			  oak.four-quarter    25.4 rough       0.0011 m3 (0.48 bd ft)     EUR 4.58
+			      1 part, 0.37 bd ft in rough sizes and 30 % for waste (common practice)
 
 			TRIM, RIPPED FROM THE BOARDS
 			  oak.four-quarter    ~9.5 x ~18.5     1.37 m
@@ -132,7 +134,7 @@ describe("a case on a pair of legs", () => {
 			      0.03 m2, spread on one side; 6.1 m2 to the litre (common practice)
 
 			COST
-			  at least EUR 185.16
+			  at least EUR 185.10
 
 			WEIGHT
 			  19.1 kg of wood
@@ -269,7 +271,7 @@ describe("board feet", () => {
 		["2", "9 1/4", "72", 9.25],
 	])("%s x %s x %s in", (rough, width, length, feet) => {
 		const { stock, part } = roughBoard(rough, width, length);
-		const line = boardLine(stock, [part]);
+		const line = boardLine(stock, [part], inInches);
 		expect(line.net).toBeCloseTo(feet, 6);
 		expect(line.waste).toBe(0.3);
 		expect(line.total).toBeCloseTo(feet * 1.3, 6);
@@ -284,10 +286,12 @@ describe("board feet", () => {
 			thick: inches("3/4"),
 		});
 		// 1 x (5 3/4 + 1/4) x (35 + 1) / 144 = 216 / 144
-		expect(boardLine(stock, [part]).net).toBeCloseTo(1.5, 6);
+		expect(boardLine(stock, [part], inInches).net).toBeCloseTo(1.5, 6);
 		// Four strips: each jointed, 5 3/4 + 4 x 1/4 = 6 3/4; 6 3/4 x 36 / 144
 		const glued = { ...part, strips: 4 };
-		expect(boardLine(stock, [glued]).net).toBeCloseTo(1.6875, 6);
+		expect(boardLine(stock, [glued], inInches).net).toBeCloseTo(1.6875, 6);
+		// In millimetres in round figures: (35 + 25 / 25.4) x (5 3/4 + 6 / 25.4) x 1 / 144 = 1.4959
+		expect(boardLine(stock, [part], { unit: "mm" }).net).toBeCloseTo(1.4959, 6);
 	});
 
 	test("a rough thickness that the stock file does not say is told to be guessed", () => {
@@ -298,7 +302,7 @@ describe("board feet", () => {
 			width: inches("5 3/4"),
 			thick: inches("3/4"),
 		});
-		const line = boardLine(stock, [part]);
+		const line = boardLine(stock, [part], inInches);
 		expect(line.roughGuessed).toBe(true);
 		// 3/4 + 1/4
 		expect(line.rough).toBeCloseTo(25.4, 9);
@@ -311,8 +315,10 @@ describe("board feet", () => {
 			width: inches("12"),
 			thick: inches("1 3/4"),
 		});
-		expect(boardLine(oak, [wide]).tooLarge).toEqual([wide]);
-		expect(boardLine(oak, [{ ...wide, strips: 2 }]).tooLarge).toEqual([]);
+		expect(boardLine(oak, [wide], inInches).tooLarge).toEqual([wide]);
+		expect(boardLine(oak, [{ ...wide, strips: 2 }], inInches).tooLarge).toEqual(
+			[],
+		);
 	});
 });
 

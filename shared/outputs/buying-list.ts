@@ -74,7 +74,7 @@ export function buyingList(
 		pricedSheets(sheetLine(stock, parts, 0)),
 	);
 	const boards = of("board").map(({ stock, parts }) =>
-		pricedBoards(boardLine(stock, parts)),
+		pricedBoards(boardLine(stock, parts, piece.display)),
 	);
 	const fasteners = fastenerLines(piece, stocks).map((line) =>
 		priced(line, line.stock, "pack", line.packs),

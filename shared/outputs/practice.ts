@@ -3,10 +3,6 @@
 /** Share of solid wood that is lost to knots, sapwood, ends and jointing, on top of the rough sizes. Hardwood 0.2 to 0.4: common practice, no source. */
 export const boardWaste = 0.3;
 
-/** Rough boards: mm longer and wider than the part they are for (1 in to trim the ends, 1/4 in to joint). Common practice, no source. */
-export const roughLonger = 25.4;
-export const roughWider = 6.35;
-
 /** Rough stock is that much thicker than what it is planed to, mm (1/4 in), where the stock file does not say. Common practice, no source. */
 export const roughThicker = 6.35;
 

@@ -69,6 +69,7 @@ export function buildBack(
 			low(plus(work.at[2], plan.behind)),
 		],
 		stages: stagesOf(
+			work.context,
 			back.stock.kind,
 			length,
 			width,

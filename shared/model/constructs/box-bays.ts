@@ -238,6 +238,7 @@ function buildDivider(
 			low(plus(at[2], plan.backFront)),
 		],
 		stages: stagesOf(
+			work.context,
 			line.stock.kind,
 			tall,
 			wide,
@@ -486,6 +487,7 @@ function buildShelf(
 		thick: line.thick,
 		held: [low(x), place, low(plus(at[2], plan.backFront))],
 		stages: stagesOf(
+			work.context,
 			line.stock.kind,
 			long,
 			wide,

@@ -112,6 +112,7 @@ function buildPanel(
 		outlines,
 		edges,
 		stages: stagesOf(
+			work.context,
 			stock.kind,
 			swapped ? width : length,
 			swapped ? length : width,

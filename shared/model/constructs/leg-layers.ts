@@ -70,7 +70,7 @@ export function buildLayers(
 		"What is left to take off",
 	);
 	const parts = layers.map((layer) => {
-		const part = makePart(context, specOf(leg, place, layer, heavy));
+		const part = makePart(context, specOf(context, leg, place, layer, heavy));
 		leg.made.set(layer.declaration, part);
 		return part;
 	});
@@ -221,6 +221,7 @@ function tellOrder(
 }
 
 function specOf(
+	context: PieceContext,
 	leg: LegSpec,
 	place: LegPlace,
 	layer: PlacedLayer,
@@ -240,6 +241,7 @@ function specOf(
 		thick: layer.thick,
 		held: [layer.x, low(layer.bottom), place.z],
 		stages: stagesOf(
+			context,
 			layer.stock.kind,
 			length,
 			layer.width,

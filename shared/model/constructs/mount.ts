@@ -146,7 +146,16 @@ function build(
 	const length = minus(span.stop, span.start);
 	if (kind !== "cleat") {
 		const strip = makePart(context, {
-			...stripSpec(name, "strip", declaration, stock, length, height, thick),
+			...stripSpec(
+				context,
+				name,
+				"strip",
+				declaration,
+				stock,
+				length,
+				height,
+				thick,
+			),
 			role: "cleat",
 			held: [low(span.start), high(top), high(on.min[2])],
 		});
@@ -187,7 +196,16 @@ function build(
 	const y = (size: Size): number => numberOf(size);
 	const bottom = minus(top, height);
 	const strip = makePart(context, {
-		...stripSpec(name, "strip", declaration, stock, length, height, thick),
+		...stripSpec(
+			context,
+			name,
+			"strip",
+			declaration,
+			stock,
+			length,
+			height,
+			thick,
+		),
 		role: "cleat",
 		held: [low(span.start), high(top), high(on.min[2])],
 		outlines: [
@@ -215,6 +233,7 @@ function build(
 	const wallBottom = minus(wallTop, height);
 	const wallStrip = makePart(context, {
 		...stripSpec(
+			context,
 			name,
 			"wall-strip",
 			declaration,
@@ -260,6 +279,7 @@ function build(
 }
 
 function stripSpec(
+	context: PieceContext,
 	name: string,
 	part: string,
 	declaration: Declaration,
@@ -279,6 +299,7 @@ function stripSpec(
 		width: height,
 		thick,
 		stages: stagesOf(
+			context,
 			stock.kind,
 			length,
 			height,

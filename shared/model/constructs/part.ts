@@ -1,7 +1,7 @@
 // `part`: one board or panel in its place.
 
 import type { Expression } from "../../../grammar/index.ts";
-import { countOf, inches, positiveLength } from "../expressions.ts";
+import { countOf, positiveLength } from "../expressions.ts";
 import { axisIndex } from "../meaning.ts";
 import {
 	type Held,
@@ -17,17 +17,13 @@ import {
 	stockOf,
 } from "../piece-context.ts";
 import { readPlacing } from "../placing.ts";
+import { roughAllowances } from "../rough-sizes.ts";
 import { type Row, readRows } from "../rows.ts";
-import { plus, type Size, stated, times } from "../size.ts";
+import { plus, type Size, times } from "../size.ts";
 import type { Stage, Way } from "../types.ts";
 import type { ConstructMeaning } from "./construct-meaning.ts";
 import { angleEnds } from "./part-ends.ts";
 import { bind } from "./sizes.ts";
-
-/** Rough length over the final one: common practice, no source. */
-const roughLonger = inches(1);
-/** Rough width over the final one: common practice, no source. */
-const roughWider = inches(1, 4);
 
 const ways: Readonly<Record<string, Way>> = { across: "x", up: "y", deep: "z" };
 const facings: Readonly<Record<string, Way>> = {
@@ -119,7 +115,15 @@ function build(
 			Held,
 			Held,
 		],
-		stages: stagesOf(stock.kind, length, width, thick, stock.soldAs, heavy),
+		stages: stagesOf(
+			context,
+			stock.kind,
+			length,
+			width,
+			thick,
+			stock.soldAs,
+			heavy,
+		),
 		...(strips !== undefined && strips > 1 ? { strips } : {}),
 	});
 	angleEnds(context, rows, made);
@@ -128,6 +132,7 @@ function build(
 
 /** The sizes that a part of solid wood has before its last; a panel is cut straight to size unless it is sawn heavy. */
 export function stagesOf(
+	{ display }: Pick<PieceContext, "display">,
 	kind: string,
 	length: Size,
 	width: Size,
@@ -136,14 +141,12 @@ export function stagesOf(
 	heavy: Size | undefined,
 ): Stage[] {
 	const stages: Stage[] = [];
+	const { longer, wider } = roughAllowances[display.unit];
 	if (kind === "board")
 		stages.push({
 			stage: "rough",
-			length: plus(length, stated(roughLonger, "1 in to trim")),
-			width: plus(
-				heavy ? plus(width, times(2, heavy)) : width,
-				stated(roughWider, "1/4 in to joint"),
-			),
+			length: plus(length, longer),
+			width: plus(heavy ? plus(width, times(2, heavy)) : width, wider),
 			thick: rough ?? thick,
 		});
 	if (heavy)

@@ -1,5 +1,5 @@
-// The garden bench, worked out by hand. Rough boards are an inch longer and a quarter of an inch wider than what comes of
-// them, so in millimetres 25.4 and 6.35.
+// The garden bench, worked out by hand. Rough boards are longer and wider than what comes of them by round figures of the
+// unit that the maker measures in: 25 and 6 in millimetres, as 1 and 1/4 are in inches.
 
 import type { PencilSheets } from "../../harness/pencil.ts";
 
@@ -9,8 +9,8 @@ export const gardenBench: PencilSheets = {
 		known: {
 			L: "1300",
 			D: "380",
-			longer: "25.4",
-			wider: "6.35",
+			longer: "25",
+			wider: "6",
 			// Under a seat of 34.
 			leg: "450 - 34",
 			// Between the front and the back leg: the seat stands 40 over both, each is 70.

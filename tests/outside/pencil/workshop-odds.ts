@@ -67,9 +67,9 @@ export const workshopOdds: PencilSheets = {
 			"case.left, case.right": "H x D x 12",
 			// In grooves 4 deep, 1 less in all, grain across.
 			"case.back": "236 + 2 * 4 - 1 x 316 + 2 * 4 - 1 x 6.5",
-			// 1 short of the inside; an inch longer and a quarter wider from the board.
+			// 1 short of the inside; 25 longer and 6 wider from the board: round figures of the unit that the maker measures in.
 			"hook-rail": {
-				rough: "236 - 1 + 25.4 x 60 + 6.35 x 27",
+				rough: "236 - 1 + 25 x 60 + 6 x 27",
 				final: "236 - 1 x 60 x 16",
 			},
 			"rail.strip": "236 x 45 x 12",
