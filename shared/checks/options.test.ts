@@ -37,6 +37,27 @@ it.each(checks.map(({ id }) => id))(
 	},
 );
 
+it("speaks of one member, and of several, as English does", () => {
+	const told = (line: string): string | undefined => {
+		const text = `${examplePreamble}
+piece rack {
+  box case {
+    outside 30 x 20 x 10
+    panels top, bottom, left, right of ply.three-quarter
+    ${line} { dado 1/4 wide 3/4; glue }
+  }
+}
+`;
+		const uri = "file:///example.rod";
+		const design = compile(sourcesOf(new Map([[uri, text]])), uri);
+		return runChecks(design).find(({ id }) => id === "fit-nominal")?.message;
+	};
+	expect(told("join top to left, right")).toContain("`case.top` measures ");
+	expect(told("join top, bottom to left, right")).toContain(
+		"`case.bottom` and `case.top` measure ",
+	);
+});
+
 it("takes another figure", () => {
 	const design = designOf("fit-mitre");
 	const found = (opening: number): number =>
