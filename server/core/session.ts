@@ -141,7 +141,7 @@ export class Session {
 		if (text === undefined) return undefined;
 		const known = this.texts.get(uri);
 		if (known?.text === text) return known;
-		const made = new SourceText(uri, text);
+		const made = new SourceText(uri, text, known);
 		this.texts.set(uri, made);
 		return made;
 	}
