@@ -81,8 +81,10 @@ export const joineryContexts = {
 		},
 		{
 			head: "groove",
-			help: "As a dado, but along the grain",
-			forms: ["<depth:length> [wide <wide:length>]"],
+			help: "As a dado, but along the grain; the clearance is left at its bottom, for a board that must swell",
+			forms: [
+				"<depth:length> [wide <wide:length>] [clearance <clearance:length>]",
+			],
 			example: "groove 1/4",
 		},
 		{

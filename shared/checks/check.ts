@@ -2,13 +2,20 @@
 
 import type { Design, Finding, Piece, Severity } from "../model/types.ts";
 
-export type CheckGroup = "fit" | "fasteners" | "shape" | "strength" | "change";
+export type CheckGroup =
+	| "fit"
+	| "fasteners"
+	| "shape"
+	| "wood"
+	| "strength"
+	| "change";
 
 /** How the groups are headed on the page, in its order. */
 export const checkGroups: Readonly<Record<CheckGroup, string>> = {
 	fit: "Fit and tolerance",
 	fasteners: "Fasteners",
 	shape: "Sheet, trim, veneer, shape",
+	wood: "Wood that moves",
 	strength: "Strength and safety",
 	change: "Change",
 };
@@ -16,7 +23,16 @@ export const checkGroups: Readonly<Record<CheckGroup, string>> = {
 /** A number that a check works with: a default that a workspace may replace. */
 export interface Figure {
 	readonly value: number;
-	readonly unit: "mm" | "deg" | "diameters" | "times" | "ratio" | "MPa" | "m";
+	readonly unit:
+		| "mm"
+		| "deg"
+		| "diameters"
+		| "times"
+		| "ratio"
+		| "MPa"
+		| "N"
+		| "m"
+		| "kg/m";
 	/** What it is, in a few words without a stop. */
 	readonly help: string;
 	/** A published source, or that there is none. */

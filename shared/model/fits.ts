@@ -27,13 +27,19 @@ export const gapRanges = {
 	between: range(-0.8, 1.6, "length between two housings"),
 	/** A back let into rabbets or grooves all round. */
 	back: range(0, 3.2, "back let in with room to square it"),
+	/** A back of boards needs room to swell: so much that half of the housing still holds it. */
+	backOfBoards: (depth: Rational): GapRange => ({
+		low: Rational.ZERO,
+		high: depth.max(Rational.of(32, 10)),
+		from: "back of boards with room to swell: common practice, no source",
+	}),
 	/** A back that stands between the panels. */
 	inset: range(0, 3.2, "back between the panels"),
 	/** A shelf on pins, both ends together. */
 	pins: range(0.5, 6, "shelf on pins, both ends together"),
 	/** Tenon in its mortise. */
 	tenon: range(0, 0.25, "tenon in its mortise"),
-} as const satisfies Record<string, GapRange>;
+} as const satisfies Record<string, GapRange | ((depth: Rational) => GapRange)>;
 
 /** What a router leaves over the member by default: 0.1 mm, the middle of the good range. */
 export const housingAllowance: Rational = Rational.of(1, 10);

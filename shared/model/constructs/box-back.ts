@@ -162,7 +162,11 @@ function joinBack(
 	}
 	if (back.backing === "applied") return;
 	const range: GapRange =
-		back.backing === "inset" ? gapRanges.inset : gapRanges.back;
+		back.backing === "inset"
+			? gapRanges.inset
+			: back.stock.kind === "board"
+				? gapRanges.backOfBoards(back.depth.value)
+				: gapRanges.back;
 	for (const [host, what, size, member] of [
 		[panels.left ?? panels.right, "width", opening.width, along(part, "x")],
 		[panels.bottom ?? panels.top, "height", opening.height, along(part, "y")],

@@ -147,12 +147,17 @@ function cutHousing(context: PieceContext, joint: JointDraft, row: Row): void {
 	const b = boxOf(member);
 	const shared =
 		Math.min(a.max[axis], b.max[axis]) - Math.max(a.min[axis], b.min[axis]);
-	const want = depth.value.toNumber();
+	const clearance = tenon
+		? undefined
+		: positiveLength(context.frame, row.expression("clearance"), "A clearance");
+	const left = clearance ? clearance.value.toNumber() : 0;
+	const want = depth.value.toNumber() - left;
 	if (Math.abs(shared - want) > 0.05) {
+		const room = left > 0 ? ` with ${left.toFixed(1)} mm left` : "";
 		context.evaluation.report(
 			"does-not-reach",
 			row.origin,
-			`\`${member.name}\` reaches ${shared.toFixed(1)} mm into \`${host.name}\`, the ${row.head} is ${want.toFixed(1)} mm deep: lengthen or move it by ${(want - shared).toFixed(1)} mm`,
+			`\`${member.name}\` reaches ${shared.toFixed(1)} mm into \`${host.name}\`, the ${row.head} is ${depth.value.toNumber().toFixed(1)} mm deep${room}: lengthen or move it by ${(want - shared).toFixed(1)} mm`,
 		);
 		return;
 	}
@@ -179,6 +184,9 @@ function cutHousing(context: PieceContext, joint: JointDraft, row: Row): void {
 		min[through] -= more;
 		max[through] += more;
 	}
+	// What is left free lies at the bottom of the housing, behind the member's edge.
+	if (contact.toMember === 1) min[axis] -= left;
+	else max[axis] += left;
 	host.house(
 		housing(row.head as Housing["kind"], joint, width, depth, min, max),
 	);

@@ -89,10 +89,10 @@ export const workshopOdds: PencilSheets = {
 				rough: "L + 1 x 5 + 1/4 x 1",
 				final: "L x 5 x 5/8",
 			},
-			// Grain up, two strips.
+			// Grain round the tote, two strips.
 			"left-end, right-end": {
-				rough: "9 + 1 x across + 1/4 x 1",
-				final: "9 x across x 3/4",
+				rough: "across + 1 x 9 + 1/4 x 1",
+				final: "across x 9 x 3/4",
 			},
 			bottom: "clear x across x 13/64",
 			bar: {
@@ -168,6 +168,28 @@ export const workshopOdds: PencilSheets = {
 			"cutters.holes.back": "20 x 8 x thin",
 			"cutters.holes.first, cutters.holes.second":
 				"8 - 2 * half + 2 * 1/8 x holesDeep x half",
+		},
+	},
+	"saw-door": {
+		unit: "in",
+		known: { W: "16", H: "26", frame: "2 + 1/2" },
+		parts: {
+			"left-stile, right-stile": {
+				rough: "H + 1 x frame + 1/4 x 1",
+				final: "H x frame x 3/4",
+			},
+			// Tenons of 1 1/4 at both ends.
+			"bottom-rail, top-rail": {
+				rough: "W - 2 * frame + 2 * (1 + 1/4) + 1 x frame + 1/4 x 1",
+				final: "W - 2 * frame + 2 * (1 + 1/4) x frame x 3/4",
+			},
+			// Grooves of 3/8: 1/16 is left free in the rails, 1/8 in the stiles.
+			panel: {
+				rough:
+					"H - 2 * frame + 2 * (3/8 - 1/16) + 1 x W - 2 * frame + 2 * (3/8 - 1/8) + 1/4 x 1",
+				final:
+					"H - 2 * frame + 2 * (3/8 - 1/16) x W - 2 * frame + 2 * (3/8 - 1/8) x 1/2",
+			},
 		},
 	},
 };

@@ -1,0 +1,56 @@
+// How far the parts of a piece move with their moisture, along each axis of the world.
+
+import { axisOf } from "../geometry/place.ts";
+import type { Axis } from "../geometry/solid.ts";
+import { changeOfBoard, type Sawn } from "../mechanics/movement.ts";
+import type { Part } from "../model/types.ts";
+import { panelNamed } from "../tables/panels.ts";
+import { type Wood, woodNamed } from "../tables/woods.ts";
+
+/** The wood of a part that is sawn from a board; undefined for a panel, and where the tables do not know the wood. */
+export function boardWood({ stock }: Part): Wood | undefined {
+	return stock.kind === "board" && stock.species !== undefined
+		? woodNamed(stock.species)
+		: undefined;
+}
+
+/** The axis of the world across a part's grain, in its width. */
+export function acrossOf({ place }: Part): Axis {
+	return axisOf(place.axes[1]);
+}
+
+export function sawnOf({ stock }: Part): Sawn {
+	return stock.sawn ?? "flat";
+}
+
+/** `quarter-sawn white oak`; `white oak, taken as flat-sawn` where the stock does not say. */
+export function cutText(part: Part): string {
+	const { species = "wood", sawn } = part.stock;
+	return sawn === undefined
+		? `${species}, taken as flat-sawn`
+		: `${sawn}-sawn ${species}`;
+}
+
+const ways = ["along", "across", "through"] as const;
+
+/**
+ * Change of a part's size along an axis while its moisture goes from `from` to `to` %, as a share of it. A panel moves by one
+ * coefficient in its plane. Undefined where the tables do not know what the part is made of.
+ */
+export function changeOf(
+	part: Part,
+	axis: Axis,
+	from: number,
+	to: number,
+): number | undefined {
+	const wood = boardWood(part);
+	if (wood) {
+		const way = ways[part.place.axes.findIndex((one) => axisOf(one) === axis)];
+		return changeOfBoard(wood, way ?? "along", sawnOf(part), from, to);
+	}
+	const panel =
+		part.stock.kind === "sheet" && part.stock.species !== undefined
+			? panelNamed(part.stock.species)
+			: undefined;
+	return panel && panel.change * (to - from);
+}
