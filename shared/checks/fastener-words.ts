@@ -52,3 +52,24 @@ export function lengthFix(
 		},
 	];
 }
+
+/** Driven with a hammer, a gun or a screwdriver: what wedges the wood apart. */
+export function isDriven({ size }: FastenerRun): boolean {
+	return size.kind !== "dowel" && size.kind !== "biscuit";
+}
+
+/** Writes `pilot` into the block of a fastener, or gives it one, if its line lies in the file `uri`. */
+export function pilotFix(run: FastenerRun, uri: string): readonly Fix[] {
+	if (run.origin.uri !== uri || run.pilot !== undefined) return [];
+	return [
+		{
+			title: "Pre-drill it",
+			edits: [
+				{
+					span: run.lineSpan,
+					text: run.hasBlock ? " pilot;" : " { pilot }",
+				},
+			],
+		},
+	];
+}

@@ -421,6 +421,10 @@ export interface VeneerInfo {
 	readonly facesSpan: Span | undefined;
 	/** The material of its `of` line. */
 	readonly materialSpan: Span | undefined;
+	/** Where another line of its `ground` block can be written. */
+	readonly groundSpan: Span | undefined;
+	/** Its `on` line names faces, not panels: the `faces` line does not matter for them. */
+	readonly namesFaces: boolean;
 	readonly origin: Origin;
 }
 

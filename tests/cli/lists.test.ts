@@ -49,23 +49,23 @@ describe("the lists of a bookcase", () => {
 			"Buying list: bookcase
 
 			SHEETS
-			  ply.three-quarter  96 x 48              at least 1 sheet by area       USD 92.00
+			  ply.three-quarter  96 x 48             at least 1 sheet by area       USD 92.00
 			      9 parts, 27.0 ft2 as sawn, kerf 1/8 counted
-			  ply.quarter        96 x 48              at least 1 sheet by area       USD 48.00
+			  ply.quarter        96 x 48             at least 1 sheet by area       USD 48.00
 			      1 part, 17.8 ft2 as sawn, kerf 1/8 counted
 
 			FASTENERS
-			  screw #8 x 1 1/4   fixings.eight-short  28 (1 pack of 100)              USD 8.00
-			  screw #8 x 1 3/4   fixings.eight-long   12 (1 pack of 100)              USD 9.00
+			  brad 18ga x 1      fixings.brad        36 (1 pack of 1000)            USD 12.00
+			  screw #8 x 1 3/4   fixings.eight-long  12 (1 pack of 100)              USD 9.00
 
 			GLUE AND FINISH
-			  wood-glue          glue                 0.4 fl oz (1 tin of 16 fl oz)   USD 8.00
-			      0.8 ft2, spread on one side; 250 ft2 to the gallon
-			  hard-oil           finish               1.09 qt (2 tins of 1 qt)       USD 76.00
+			  wood-glue          glue                0.8 fl oz (1 tin of 16 fl oz)   USD 8.00
+			      1.6 ft2, spread on one side; 250 ft2 to the gallon
+			  hard-oil           finish              1.09 qt (2 tins of 1 qt)       USD 76.00
 			      271.6 ft2, all coats; 1000 ft2 to the gallon
 
 			COST
-			  at least USD 241.00
+			  at least USD 245.00
 
 			WEIGHT
 			  81.8 lb of wood

@@ -1,6 +1,6 @@
 // `veneer`: sheets on the faces of panels, cut over at each edge and trimmed back.
 
-import { spanOver } from "../../../grammar/index.ts";
+import { spanBehind, spanOfFirst, spanOver } from "../../../grammar/index.ts";
 import { inches, sizeAtLeastZero } from "../expressions.ts";
 import type { Meaning, Side, Thing } from "../meaning.ts";
 import { axisIndex, pathText, sides } from "../meaning.ts";
@@ -243,6 +243,10 @@ function build(
 				: undefined,
 		facesSpan: rows.first("faces")?.names("faces")[0]?.span,
 		materialSpan: rows.first("of")?.ref("material")?.span,
+		groundSpan: ground?.block && spanBehind(spanOfFirst(ground.block.span)),
+		namesFaces: (rows.first("on")?.refs("panels") ?? []).some(
+			(ref) => resolve(frame, ref)?.kind === "face",
+		),
 		origin: row.headline,
 	});
 	return sheets;
