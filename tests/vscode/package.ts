@@ -16,6 +16,7 @@ export function packExtension(file: string): void {
 			"package",
 			"--no-dependencies", // everything is bundled
 			"--allow-missing-repository",
+			"--no-rewrite-relative-links", // the pages that the README links to are packed with it
 			...["--out", file],
 		],
 		{ cwd: extensionRoot, stdio: ["ignore", "inherit", "inherit"] },
