@@ -12,6 +12,12 @@ import {
 	stdinOption,
 } from "../command.ts";
 import { loadDesigns } from "../designs.ts";
+import {
+	checkMendingOptions,
+	mendFiles,
+	mendingDetails,
+	mendingOptions,
+} from "../mending.ts";
 import { exitCode } from "../report.ts";
 import { settingsDetails, settingsOption } from "../settings.ts";
 import { wantsColour } from "../terminal.ts";
@@ -24,6 +30,7 @@ export const check: Command = {
 	most: Number.POSITIVE_INFINITY,
 	options: [
 		formatOption(["text", "json"]),
+		...mendingOptions,
 		settingsOption,
 		setOption,
 		stdinOption,
@@ -33,8 +40,16 @@ FILE is a design, a folder of designs or a pattern. Each finding is told as
 file:line:column, grade, id and message, with the place marked, what it has to
 do with elsewhere (see) and what would mend it (mend).
 
+${mendingDetails}
+
 ${settingsDetails}`.trimStart(),
 	async run(given, terminal) {
+		checkMendingOptions(given);
+		if (given.has("fix")) {
+			const { code, errorsLeft } = mendFiles(given, terminal);
+			if (code === 2) return code;
+			if (given.has("dry-run")) return errorsLeft ? 1 : code;
+		}
 		const loaded = await loadDesigns(given.operands, given, terminal);
 		const { findings, texts, designs } = loaded;
 		const files = designs.map(({ file }) => file);
