@@ -2,12 +2,17 @@
 
 import type { Display } from "../model/types.ts";
 import { Rational } from "../units/rational.ts";
-import { type Length, show } from "./words.ts";
+import { show } from "./words.ts";
 
 const steps = {
 	in: { mm: 25.4 / 64, of: Rational.of(254, 640) },
 	mm: { mm: 0.1, of: Rational.of(1, 10) },
 } as const;
+
+/** One mark, mm. */
+export function leastMark({ unit }: Display): number {
+	return steps[unit].mm;
+}
 
 /** To the nearest mark: `5/64 in`, `1.9 mm`; what is less than one says so. */
 export function marked(display: Display, mm: number): string {
@@ -19,11 +24,11 @@ export function marked(display: Display, mm: number): string {
 }
 
 /** Up to a mark that can be halved: 1/32 in, or 0.5 mm. */
-export function markedUp(display: Display, mm: number): string {
-	const by = display.unit === "in" ? 2 : 5;
-	const step = steps[display.unit];
+export function roundedUp({ unit }: Display, mm: number): Rational {
+	const by = unit === "in" ? 2 : 5;
+	const step = steps[unit];
 	const count = Math.max(Math.ceil(mm / (step.mm * by) - 1e-9), 1) * by;
-	return show(display, times(step.of, count));
+	return times(step.of, count);
 }
 
 /** Down to a mark of the piece's own tape; undefined if none is left. */
@@ -34,6 +39,6 @@ export function markedDown(display: Display, mm: number): string | undefined {
 	return count > 0 ? show(display, times(step.of, count)) : undefined;
 }
 
-function times(step: Rational, count: number): Length {
+function times(step: Rational, count: number): Rational {
 	return step.mul(Rational.of(count));
 }

@@ -3,9 +3,12 @@
 import { axisOf } from "../geometry/place.ts";
 import type { Axis } from "../geometry/solid.ts";
 import { changeOfBoard, type Sawn } from "../mechanics/movement.ts";
-import type { Part } from "../model/types.ts";
+import { numberOf } from "../model/size.ts";
+import type { Part, Piece } from "../model/types.ts";
 import { panelNamed } from "../tables/panels.ts";
 import { type Wood, woodNamed } from "../tables/woods.ts";
+import { leastMark, marked } from "./marked.ts";
+import { moistureRange, seasonOf } from "./season.ts";
 
 /** The wood of a part that is sawn from a board; undefined for a panel, and where the tables do not know the wood. */
 export function boardWood({ stock }: Part): Wood | undefined {
@@ -53,4 +56,17 @@ export function changeOf(
 			? panelNamed(part.stock.species)
 			: undefined;
 	return panel && panel.change * (to - from);
+}
+
+/**
+ * `Over the year it moves 5/64 in across (6.2 to 10.8 % moisture, flat-sawn white oak)`. Undefined where the piece does not
+ * say how damp its room gets, for what is not sawn from a known wood, and where it is less than half a mark of the tape.
+ */
+export function movementText(part: Part, piece: Piece): string | undefined {
+	const season = seasonOf(piece);
+	if (!season || !boardWood(part)) return undefined;
+	const share = changeOf(part, acrossOf(part), season.dry, season.wet) ?? 0;
+	const moves = numberOf(part.width) * share;
+	if (moves < leastMark(piece.display) / 2) return undefined;
+	return `Over the year it moves ${marked(piece.display, moves)} across (${moistureRange(season.dry, season.wet)}, ${cutText(part)})`;
 }

@@ -288,3 +288,51 @@ describe("elsewhere", () => {
 		}
 	});
 });
+
+describe("a board's movement over the year", () => {
+	const seat =
+		"part seat { of oak.four-quarter; size width x 5; bottom at 2 up from case.top }";
+	const at = "part se<|>at {";
+
+	test("by the piece's room, with the cut of the grain that it is taken for", () => {
+		// Wood Handbook Table 4-2 at 70 °F: 6.2 % at 30 %, 11.0 % at 60 %; 5 in x 0.00365 (Table 13-5) x 4.8 = 0.088 in.
+		expect(
+			told(
+				bench([
+					seat,
+					`${seat.replace("part seat {", at)}\n  room { humidity 30 % to 60 %; temperature 70 F }`,
+				]),
+			).replaceAll("\\", ""),
+		).toContain(
+			"Over the year it moves 3/32 in across (6.2 to 11.0 % moisture, white oak, taken as flat-sawn)",
+		);
+	});
+
+	test("by the cut that the stock says", () => {
+		// 5 in x 0.00180 (Table 13-5, radial) x 4.8 = 0.043 in.
+		expect(
+			told(
+				bench([
+					seat,
+					`${seat.replace("part seat {", at)}\n  room { humidity 30 % to 60 %; temperature 70 F }`,
+				]).replace("planed 3/4;", "planed 3/4; sawn quarter;"),
+			).replaceAll("\\", ""),
+		).toContain(
+			"Over the year it moves 3/64 in across (6.2 to 11.0 % moisture, quarter-sawn white oak)",
+		);
+	});
+
+	test("nothing where the room is not given, nor of plywood", () => {
+		expect(told(bench([seat, seat.replace("part seat {", at)]))).not.toContain(
+			"Over the year",
+		);
+		expect(
+			told(
+				bench(["divider middle", "divider mid<|>dle"]).replace(
+					"part seat {",
+					"room { humidity 30 % to 60 % }\n  part seat {",
+				),
+			),
+		).not.toContain("Over the year");
+	});
+});

@@ -1,5 +1,6 @@
 // A part in words: its size, how many there are, its grain, what is sawn on the way, and why it is that size.
 
+import { movementText } from "../../checks/moving.ts";
 import { explainTree } from "../../model/explain.ts";
 import type { Display, Part, Piece } from "../../model/types.ts";
 import {
@@ -36,6 +37,7 @@ function rowText(row: CutRow, part: Part, piece: Piece): string[] {
 		`Thick x width x length: **${row.cut.thick.text} x ${row.cut.width.text} x ${row.cut.length.text} ${display.unit}** (${otherSystem(part, display)})`,
 		`How many: ${countText(row)}${alike}`,
 		`Grain: along the length, ${grainWay(part)}`,
+		...movementLine(part, piece),
 		...(words.stages.length > 0
 			? [`On the way: ${escapeMarkdown(words.stages.join(", then "))}`]
 			: []),
@@ -48,6 +50,12 @@ function rowText(row: CutRow, part: Part, piece: Piece): string[] {
 		].map((line) => escapeMarkdown(line)),
 	];
 	return [lines.map((line) => `- ${line}`).join("\n")];
+}
+
+/** Over the year in the piece's room; nothing where the room is not given, or where it is less than a mark of the tape. */
+function movementLine(part: Part, piece: Piece): string[] {
+	const text = movementText(part, piece);
+	return text === undefined ? [] : [escapeMarkdown(text)];
 }
 
 function rowOf(part: Part, piece: Piece): CutRow | undefined {

@@ -173,6 +173,7 @@ function joinBack(
 	] as const) {
 		const joint = host && context.collected.joints.find(host, part);
 		if (!joint) continue;
+		const clearance = back.row.expression("clearance");
 		joint.fits.push(
 			fitOf({
 				what: `${what} of the back between the ${what === "width" ? "sides" : "top and bottom"}`,
@@ -181,6 +182,9 @@ function joinBack(
 				range,
 				measure: `the opening for the back, ${what === "width" ? "left to right" : "up and down"}`,
 				origin: back.row.headline,
+				...(clearance
+					? { written: { span: clearance.span, size: back.clearance } }
+					: {}),
 			}),
 		);
 	}

@@ -1,10 +1,11 @@
 // Boards that swell across the grain and have no room for it.
 
 import { numberOf } from "../../../model/size.ts";
-import type { Piece } from "../../../model/types.ts";
+import type { Fix, Piece } from "../../../model/types.ts";
+import type { Rational } from "../../../units/rational.ts";
 import { defineCheck, type Found } from "../../check.ts";
 import { type HeldBoard, heldBoards } from "../../held.ts";
-import { marked, markedUp } from "../../marked.ts";
+import { marked, roundedUp } from "../../marked.ts";
 import { changeOf, cutText } from "../../moving.ts";
 import {
 	moistureRange,
@@ -13,7 +14,7 @@ import {
 	seasonOf,
 	usualSeason,
 } from "../../season.ts";
-import { nameOf, show } from "../../words.ts";
+import { nameOf, show, writtenLike } from "../../words.ts";
 
 const room = {
 	value: 0.5,
@@ -146,21 +147,44 @@ function trapped(
 	if (glued && Math.max(swelling, shrinking) > give)
 		return {
 			origin: part.declaration.origin,
-			message: `${nameOf(part)} is glued ${between} and cannot move: ${what} would swell by ${marked(display, swelling)} and shrink by ${marked(display, shrinking)} (${moistureRange(season.dry, season.wet)}, made at ${season.made.toFixed(1)}); leave the glue out and give it ${markedUp(display, swelling)} of room, or make it of plywood`,
+			message: `${nameOf(part)} is glued ${between} and cannot move: ${what} would swell by ${marked(display, swelling)} and shrink by ${marked(display, shrinking)} (${moistureRange(season.dry, season.wet)}, made at ${season.made.toFixed(1)}); leave the glue out and give it ${show(display, roundedUp(display, swelling))} of room, or make it of plywood`,
 			related: [{ origin: high.joint.origin, message: "Glued here" }],
 		};
 	if (swelling <= free + give) return undefined;
-	const wanted = markedUp(display, swelling);
+	const wanted = roundedUp(display, swelling);
 	return {
 		origin: part.declaration.origin,
-		message: `${nameOf(part)} swells by ${marked(display, swelling)} and has ${free > 0.01 ? `only ${show(display, free)} of` : "no"} room ${between}: ${what} (${moistureRange(season.made, season.wet)}); leave ${wanted} in all, half of it at each edge`,
+		message: `${nameOf(part)} swells by ${marked(display, swelling)} and has ${free > 0.01 ? `only ${show(display, free)} of` : "no"} room ${between}: ${what} (${moistureRange(season.made, season.wet)}); leave ${show(display, wanted)} of room in all, half of it at each edge`,
 		related: [
 			{
 				origin: tie.declaration.origin,
 				message: `${nameOf(tie)} keeps the two apart`,
 			},
 		],
+		fixes: clearanceFix(piece, held, wanted),
 	};
+}
+
+/** The clearance of a back, where it is written and its housing is deep enough for more. */
+function clearanceFix(
+	{ display }: Piece,
+	{ part, low }: HeldBoard,
+	wanted: Rational,
+): readonly Fix[] {
+	if (part.role !== "back") return [];
+	const fit = low.joint.fits.find(({ written }) => written !== undefined);
+	if (!fit?.written || wanted.cmp(fit.high) > 0) return [];
+	return [
+		{
+			title: `Leave ${show(display, wanted)} of clearance`,
+			edits: [
+				{
+					span: fit.written.span,
+					text: writtenLike(display, fit.written.size, wanted),
+				},
+			],
+		},
+	];
 }
 
 function askForRoom({ part, low, high }: HeldBoard): Found {
