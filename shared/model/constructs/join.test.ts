@@ -40,6 +40,35 @@ describe("a tenon", () => {
 	});
 });
 
+describe("a groove with a clearance", () => {
+	const door = (reach: string): string => `
+piece door {
+  part stile { of oak.four-quarter; size 26 x 2 1/2; lies up facing front }
+  part panel {
+    of oak.four-quarter
+    size 20 x 8 x 1/2
+    lies up facing front
+    left at ${reach} left from stile.right
+    centred deep on stile
+  }
+  join panel to stile { groove 3/8 clearance 1/8 }
+}`;
+
+	test("is deeper than the panel reaches in, away from the panel", () => {
+		const { ids, part } = built(door("1/4"));
+		expect(ids).toEqual([]);
+		const [groove] = part("stile").housings;
+		// The stile ends at 2 1/2 in: 3/8 deep, and the panel stands 1/4 in it.
+		expect(groove?.box.min[0]).toBeCloseTo((2.5 - 0.375) * 25.4, 6);
+		expect(groove?.box.max[0]).toBeCloseTo(2.5 * 25.4, 6);
+		expect(part("panel").solid.box.min[0]).toBeCloseTo((2.5 - 0.25) * 25.4, 6);
+	});
+
+	test("that a panel fills does not reach as it says", () => {
+		expect(built(door("3/8")).ids).toEqual(["does-not-reach"]);
+	});
+});
+
 describe("veneer between two parts", () => {
 	const bench = (against: string): string => `
 piece bench {
