@@ -13,6 +13,7 @@ import {
 import { runChecks } from "../../shared/checks/index.ts";
 import { compile } from "../../shared/model/compile.ts";
 import { asLength } from "../../shared/model/expressions.ts";
+import { roughAllowances } from "../../shared/model/rough-sizes.ts";
 import type { Size } from "../../shared/model/size.ts";
 import type { Design, Piece } from "../../shared/model/types.ts";
 import { buyingList } from "../../shared/outputs/buying-list.ts";
@@ -55,7 +56,7 @@ function modelOf(design: Design): unknown {
 					(one) => `${one.declaration.path} ${lengthOf(one.size)}`,
 				),
 			),
-			parts: sorted(piece.parts.map((part) => partText(part))),
+			parts: sorted(piece.parts.map((part) => partText(part, piece.display))),
 			joints: sorted(piece.joints.map((joint) => jointText(joint))),
 		}))
 		.sort((a, b) => (a.name < b.name ? -1 : 1));
@@ -70,7 +71,10 @@ function sorted(lines: string[]): string[] {
 	return lines.sort();
 }
 
-function partText(part: Piece["parts"][number]): string {
+function partText(
+	part: Piece["parts"][number],
+	{ unit }: Piece["display"],
+): string {
 	const exact = [
 		part.length,
 		part.width,
@@ -89,9 +93,17 @@ function partText(part: Piece["parts"][number]): string {
 			].join(" "),
 		),
 	);
-	const stages = part.stages.map((one) =>
-		[one.stage, one.length.value, one.width.value, one.thick.value].join(" "),
-	);
+	const stages = part.stages.map((one) => {
+		// What a rough board is larger by is a round figure of the unit: 1 in or 25 mm. The rest does not hang on the unit.
+		const { longer, wider } = roughAllowances[unit];
+		const rough = one.stage === "rough";
+		return [
+			one.stage,
+			rough ? one.length.value.sub(longer.value) : one.length.value,
+			rough ? one.width.value.sub(wider.value) : one.width.value,
+			one.thick.value,
+		].join(" ");
+	});
 	return JSON.stringify([
 		part.id,
 		part.role,
