@@ -85,10 +85,44 @@ export const sides: Readonly<
 
 export const axisIndex: Readonly<Record<Way, 0 | 1 | 2>> = { x: 0, y: 1, z: 2 };
 
+/** From where to where something reaches along one axis, world. */
+export interface Reach {
+	readonly low: Size;
+	readonly high: Size;
+	/** One face alone is meant, and it looks that way. */
+	readonly face?: 1 | -1;
+	/** A panel of a box: as a datum it stands for its outside face. */
+	readonly panelSide?: Side;
+}
+
 /** A declared name: what it means is worked out when it is first asked for. */
 export interface Binding {
 	readonly declaration: Declaration;
 	readonly meaning: () => Meaning | undefined;
+	/**
+	 * How far it, or what the names behind it mean, reaches along one axis, without its other axes: two things may be
+	 * placed by one another on different ones. Undefined where only the whole tells.
+	 */
+	readonly along?: (
+		axis: Way,
+		behind: readonly string[],
+	) => (() => Reach | undefined) | undefined;
+}
+
+/** What `along` answers for something that has nothing but its own reach: itself, and its faces square to the axis. */
+export function reachOfBody(
+	axis: Way,
+	behind: readonly string[],
+	body: () => Reach | undefined,
+): (() => Reach | undefined) | undefined {
+	const [name] = behind;
+	if (name === undefined) return body;
+	if (behind.length > 1 || !isSide(name) || sides[name].axis !== axis)
+		return undefined;
+	return () => {
+		const reach = body();
+		return reach && { ...reach, face: sides[name].outward };
+	};
 }
 
 /** Names in force at a place; inner scopes see outer ones. */

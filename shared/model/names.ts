@@ -10,6 +10,7 @@ import {
 	nearest,
 	type PanelEdge,
 	pathText,
+	type Reach,
 	type Side,
 	sides,
 	type Thing,
@@ -43,6 +44,23 @@ export function resolve(frame: Frame, path: PathNode): Meaning | undefined {
 		meaning = next;
 	}
 	return meaning;
+}
+
+/** How far what a path names reaches along one axis, where that can be told without its other axes. */
+export function reachAlong(
+	frame: Frame,
+	path: PathNode,
+	axis: Way,
+): (() => Reach | undefined) | undefined {
+	const [first, ...behind] = path.segments;
+	const binding = first && frame.scope.find(first.text);
+	if (!first || !binding) return undefined;
+	const reach = binding.along?.(
+		axis,
+		behind.map(({ text }) => text),
+	);
+	if (reach) frame.evaluation.refer(frame.uri, first.span, binding.declaration);
+	return reach;
 }
 
 /** Tells a member that is not there; one that could not be worked out is silent where the fault behind it is told already. */

@@ -163,12 +163,22 @@ export function sizeOrReading(
 	derived: Size,
 ): Size {
 	const reading = context.collected.readings.get(path);
-	const size = reading
-		? named(`${path} as measured`, settled(reading.size))
-		: derived;
+	const size = sizeAsRead(context, path, derived);
 	if (reading) reading.derived = derived;
 	context.collected.sizes.set(path, size);
 	return size;
+}
+
+/** The same, where the size is only needed to place something: it is booked when the part is made. */
+export function sizeAsRead(
+	context: PieceContext,
+	path: string,
+	derived: Size,
+): Size {
+	const reading = context.collected.readings.get(path);
+	return reading
+		? named(`${path} as measured`, settled(reading.size))
+		: derived;
 }
 
 /** The material that a path names; anything else is told. */

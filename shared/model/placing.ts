@@ -1,10 +1,9 @@
 // Reads the lines that put a thing in its place: `left at …`, `top at …`, `centred across on …`.
 
-import { axisIndex, pathText, type Side, sides } from "./meaning.ts";
-import { resolve } from "./names.ts";
+import { type Side, sides } from "./meaning.ts";
 import type { Held } from "./part-builder.ts";
 import type { PieceContext } from "./piece-context.ts";
-import { boundsOfMeaning, placeOn } from "./positions.ts";
+import { placeOn, reachOn } from "./positions.ts";
 import type { Row, Rows } from "./rows.ts";
 import { minus, over, plus, type Size } from "./size.ts";
 import type { Way } from "./types.ts";
@@ -17,77 +16,82 @@ const readings: Readonly<Record<Way, readonly string[]>> = {
 	z: ["back from NAME.front", "forward from NAME.back"],
 };
 
+/** For each axis, by itself and when it is first asked for: which face is held, and where. Undefined where no line says so. */
+export type Placing = Readonly<Record<Way, () => Held | undefined>>;
+
 /**
- * For each axis: which face is held, and where. Undefined where no line says so.
- * `extents` are the thing's sizes along x, y, z, needed to centre it; undefined sizes cannot be centred.
+ * The places of a thing, each axis by itself: it may be placed by something that is placed by it on another one.
+ * `extent` is the thing's size along an axis, needed to centre it; a size that is not known cannot be centred.
  */
 export function readPlacing(
 	context: PieceContext,
+	thing: { readonly name: string; readonly row: Row; readonly rows: Rows },
+	extent: (axis: Way) => Size | undefined,
+): Placing {
+	const { name, row, rows } = thing;
+	const along = (axis: Way): (() => Held | undefined) =>
+		context.evaluation.lazy(`the place of ${name}`, row.headline, () =>
+			placeAlong(context, rows, axis, extent),
+		);
+	return { x: along("x"), y: along("y"), z: along("z") };
+}
+
+function placeAlong(
+	context: PieceContext,
 	rows: Rows,
-	extents: readonly [Size | undefined, Size | undefined, Size | undefined],
-): [Held | undefined, Held | undefined, Held | undefined] {
-	const held: [Held | undefined, Held | undefined, Held | undefined] = [
-		undefined,
-		undefined,
-		undefined,
-	];
-	const by: (Row | undefined)[] = [undefined, undefined, undefined];
-	const hold = (axis: Way, row: Row, value: Held): void => {
-		const index = axisIndex[axis];
-		const before = by[index];
-		if (before) {
-			context.evaluation.report(
-				"placed-twice",
-				row.headline,
-				`\`${before.head}\` places it already on this axis: take one of the two lines away`,
-				{ related: [{ origin: before.headline, message: "The first one" }] },
-			);
-			return;
-		}
-		by[index] = row;
-		held[index] = value;
-	};
-	for (const row of rows.all) {
-		const side = sides[row.head as Side];
-		const position = row.position("at");
-		if (side && position) {
-			const at = placeOn(context.frame, position, {
-				axis: side.axis,
-				// `bottom at seat` stands on it, `top at seat` meets its underside.
-				near: side.outward === 1 ? -1 : 1,
-				readings: readings[side.axis],
-				floor: context.origin[1],
-			});
-			if (at) hold(side.axis, row, { side: side.outward, at });
-		}
-		if (row.head === "centred") centre(context, row, extents, hold);
-	}
-	return held;
+	axis: Way,
+	extent: (axis: Way) => Size | undefined,
+): Held | undefined {
+	const [first, ...others] = rows.all.filter((row) => axisOf(row) === axis);
+	if (!first) return undefined;
+	for (const other of others)
+		context.evaluation.report(
+			"placed-twice",
+			other.headline,
+			`\`${first.head}\` places it already on this axis: take one of the two lines away`,
+			{ related: [{ origin: first.headline, message: "The first one" }] },
+		);
+	if (first.head === "centred") return centre(context, first, axis, extent);
+	const { outward } = sides[first.head as Side];
+	const position = first.position("at");
+	const at =
+		position &&
+		placeOn(context.frame, position, {
+			axis,
+			// `bottom at seat` stands on it, `top at seat` meets its underside.
+			near: outward === 1 ? -1 : 1,
+			readings: readings[axis],
+			floor: context.origin[1],
+		});
+	return at && { side: outward, at };
+}
+
+/** The axis that a line places something on; undefined for a line that does not. */
+function axisOf(row: Row): Way | undefined {
+	if (row.head === "centred") return ways[row.word("way") ?? ""];
+	return row.position("at") ? sides[row.head as Side]?.axis : undefined;
 }
 
 function centre(
 	context: PieceContext,
 	row: Row,
-	extents: readonly (Size | undefined)[],
-	hold: (axis: Way, row: Row, value: Held) => void,
-): void {
-	const axis = ways[row.word("way") ?? ""];
+	axis: Way,
+	extent: (axis: Way) => Size | undefined,
+): Held | undefined {
 	const ref = row.ref("on");
-	if (!axis || !ref) return;
-	const meaning = resolve(context.frame, ref);
-	if (!meaning) return;
-	const bounds = boundsOfMeaning(meaning);
-	if (!bounds) {
-		context.evaluation.report(
-			"not-a-datum",
-			row.at(ref.span),
-			`\`${pathText(ref.segments)}\` has no middle: name a part, a box or a leg`,
-		);
-		return;
-	}
-	const index = axisIndex[axis];
-	const extent = extents[index];
-	if (!extent) return;
-	const room = minus(minus(bounds.max[index], bounds.min[index]), extent);
-	hold(axis, row, { side: -1, at: plus(bounds.min[index], over(room, 2)) });
+	const reach = ref && reachOn(context.frame, ref, axis);
+	const own = extent(axis);
+	if (!reach || !own) return undefined;
+	const room = minus(minus(reach.high, reach.low), own);
+	return { side: -1, at: plus(reach.low, over(room, 2)) };
+}
+
+/** From where to where a thing of that extent reaches, held as it is. */
+export function heldReach(
+	held: Held,
+	extent: Size,
+): { readonly low: Size; readonly high: Size } {
+	return held.side === -1
+		? { low: held.at, high: plus(held.at, extent) }
+		: { low: minus(held.at, extent), high: held.at };
 }

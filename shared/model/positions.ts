@@ -4,6 +4,7 @@
 import {
 	directionWords,
 	type Expression,
+	type PathNode,
 	type Position,
 	type Span,
 } from "../../grammar/index.ts";
@@ -14,10 +15,11 @@ import {
 	type Bounds,
 	type Meaning,
 	pathText,
+	type Reach,
 	type Side,
 	sides,
 } from "./meaning.ts";
-import { resolve } from "./names.ts";
+import { reachAlong, resolve } from "./names.ts";
 import { minus, named, plus, type Size, zero } from "./size.ts";
 import type { Way } from "./types.ts";
 
@@ -58,8 +60,8 @@ export function placesOn(
 		return undefined;
 	}
 	const label = pathText(position.datum.segments);
-	const meaning = resolve(frame, position.datum);
-	if (!meaning) return undefined;
+	const met = meet(frame, position.datum, context.axis);
+	if (!met) return undefined;
 	const words = position.direction && directionWords[position.direction];
 	if (words && words.axis !== context.axis) {
 		frame.evaluation.report(
@@ -69,7 +71,7 @@ export function placesOn(
 		);
 		return undefined;
 	}
-	const datum = datumOn(frame, position, meaning, label, context);
+	const datum = datumOn(frame, position, met, label, context);
 	if (!datum) return undefined;
 	if (position.offsets.length === 0) return [datum.at];
 	const sign = words ? words.sign : datum.inward;
@@ -88,15 +90,79 @@ interface Datum {
 	readonly inward: 1 | -1;
 }
 
+/** What a datum is along an axis. */
+type Met = Exclude<Meaning, { kind: "part" | "thing" | "face" }> | Reached;
+
+interface Reached {
+	readonly kind: "reach";
+	readonly reach: Reach;
+	/** The axis that a face is square to: not always the one that is measured along. */
+	readonly axis: Way;
+	readonly label: string;
+}
+
+/** Along the axis alone where that is enough: so things may be placed by one another on different axes. */
+function meet(frame: Frame, path: PathNode, axis: Way): Met | undefined {
+	const label = pathText(path.segments);
+	const alone = reachAlong(frame, path, axis);
+	if (alone) {
+		const reach = alone();
+		return reach && { kind: "reach", reach, axis, label };
+	}
+	const meaning = resolve(frame, path);
+	if (!meaning) return undefined;
+	if (meaning.kind === "face") {
+		const { at, outward } = meaning.face;
+		return {
+			kind: "reach",
+			reach: { low: at, high: at, face: outward },
+			axis: meaning.face.axis,
+			label: meaning.face.label,
+		};
+	}
+	if (meaning.kind !== "part" && meaning.kind !== "thing") return meaning;
+	const bounds = boundsOfMeaning(meaning);
+	if (!bounds) return { kind: "label" };
+	const index = axisIndex[axis];
+	const side = meaning.kind === "part" ? meaning.panelSide : undefined;
+	return {
+		kind: "reach",
+		reach: {
+			low: bounds.min[index],
+			high: bounds.max[index],
+			...(side ? { panelSide: side } : {}),
+		},
+		axis,
+		label,
+	};
+}
+
+/** From where to where what a path names reaches along an axis; undefined, and told, if it has no place. */
+export function reachOn(
+	frame: Frame,
+	path: PathNode,
+	axis: Way,
+): Reach | undefined {
+	const met = meet(frame, path, axis);
+	if (!met) return undefined;
+	if (met.kind === "reach" && met.axis === axis && met.reach.face === undefined)
+		return met.reach;
+	frame.evaluation.report(
+		"not-a-datum",
+		{ uri: frame.uri, span: path.span },
+		`\`${pathText(path.segments)}\` has no middle: name a part, a box or a leg`,
+	);
+	return undefined;
+}
+
 function datumOn(
 	frame: Frame,
 	position: Position,
-	meaning: Meaning,
+	meaning: Met,
 	label: string,
 	context: PositionContext,
 ): Datum | undefined {
 	const { axis } = context;
-	const index = axisIndex[axis];
 	const origin = { uri: frame.uri, span: position.span };
 	if (meaning.kind === "floor") {
 		if (axis === "y") return { at: named("floor", context.floor), inward: 1 };
@@ -107,23 +173,7 @@ function datumOn(
 		);
 		return undefined;
 	}
-	if (meaning.kind === "face") {
-		const { face } = meaning;
-		if (face.axis !== axis) {
-			frame.evaluation.report(
-				"wrong-direction",
-				origin,
-				`This is measured ${axisWords[axis]}, and \`${face.label}\` is not square to that`,
-			);
-			return undefined;
-		}
-		return {
-			at: named(label, face.at),
-			inward: face.outward === 1 ? -1 : 1,
-		};
-	}
-	const bounds = boundsOfMeaning(meaning);
-	if (!bounds) {
+	if (meaning.kind !== "reach") {
 		frame.evaluation.report(
 			"not-a-datum",
 			origin,
@@ -131,22 +181,36 @@ function datumOn(
 		);
 		return undefined;
 	}
+	const { low, high, face } = meaning.reach;
+	if (meaning.axis !== axis) {
+		frame.evaluation.report(
+			"wrong-direction",
+			origin,
+			`This is measured ${axisWords[axis]}, and \`${meaning.label}\` is not square to that`,
+		);
+		return undefined;
+	}
+	if (face !== undefined)
+		return {
+			at: named(label, face === 1 ? high : low),
+			inward: face === 1 ? -1 : 1,
+		};
 	if (position.relation === "above")
-		return { at: named(label, bounds.max[index]), inward: 1 };
+		return { at: named(label, high), inward: 1 };
 	if (position.relation === "below")
-		return { at: named(label, bounds.min[index]), inward: -1 };
+		return { at: named(label, low), inward: -1 };
 	// A panel of a box stands for its outside face, where that is square to the measure.
-	const side = meaning.kind === "part" ? meaning.panelSide : undefined;
+	const side = meaning.reach.panelSide;
 	const outward =
 		side && sides[side].axis === axis ? sides[side].outward : undefined;
 	if (position.offsets.length === 0 && context.near !== undefined)
 		return {
-			at: named(label, (context.near === 1 ? bounds.max : bounds.min)[index]),
+			at: named(label, context.near === 1 ? high : low),
 			inward: context.near,
 		};
 	if (outward !== undefined)
 		return {
-			at: named(label, (outward === 1 ? bounds.max : bounds.min)[index]),
+			at: named(label, outward === 1 ? high : low),
 			inward: outward === 1 ? -1 : 1,
 		};
 	const names: Readonly<Record<Way, readonly [Side, Side]>> = {

@@ -1,11 +1,16 @@
 // `box`: a case of four panels, a back, dividers and shelves, from an outside or inside size.
 
 import {
+	axisIndex,
+	type Binding,
 	type Bounds,
 	faceOf,
 	type Meaning,
 	type PanelEdge,
+	type Reach,
+	reachOfBody,
 	Scope,
+	sides,
 	type Thing,
 } from "../meaning.ts";
 import type { PartDraft } from "../part-builder.ts";
@@ -13,12 +18,13 @@ import {
 	declareName,
 	type PieceContext,
 	pathIn,
+	sizeAsRead,
 	within,
 } from "../piece-context.ts";
-import { readPlacing } from "../placing.ts";
+import { heldReach, readPlacing } from "../placing.ts";
 import { type Row, type Rows, readRows } from "../rows.ts";
 import { minus, plus, type Size } from "../size.ts";
-import type { Declaration } from "../types.ts";
+import type { Declaration, Way } from "../types.ts";
 import { buildBack } from "./box-back.ts";
 import {
 	type Bay,
@@ -32,6 +38,9 @@ import type { ConstructMeaning } from "./construct-meaning.ts";
 import { settleFit } from "./fit.ts";
 import { settleJoin } from "./join.ts";
 import { bind } from "./sizes.ts";
+
+/** The size of a box along each axis. */
+const extentNames = { x: "width", y: "height", z: "depth" } as const;
 
 /** What the modules of a box share. */
 export interface BoxWork {
@@ -51,9 +60,10 @@ export const box: ConstructMeaning = {
 		if (!name) return;
 		const path = pathIn(context, name.text);
 		const declaration = declareName(context, "box", name, row, path);
-		const thing = makeBox(context, row, name.text, declaration);
+		const { thing, along } = makeBox(context, row, name.text, declaration);
 		bind(context, row, {
 			declaration,
+			along,
 			meaning: () => ({ kind: "thing", thing }),
 		});
 	},
@@ -76,7 +86,7 @@ function makeBox(
 	row: Row,
 	name: string,
 	declaration: Declaration,
-): Thing {
+): { readonly thing: Thing } & Required<Pick<Binding, "along">> {
 	const { evaluation } = outer;
 	const scope = new Scope(outer.frame.scope);
 	const context = within(outer, scope);
@@ -89,23 +99,82 @@ function makeBox(
 		evaluation.lazy(what, row.headline, work);
 
 	const plan = lazy(`${name}'s sizes`, () => planBox(outer, rows, name, row));
-	const place = lazy(`the place of ${name}`, () => {
+	const extent = (axis: Way): Size | undefined =>
+		plan()?.outside[extentNames[axis]];
+	const placing = readPlacing(outer, { name, row, rows }, extent);
+	/** The lower corner on one axis, which may be known where the others are not. */
+	const placeOn = (axis: Way): Size | undefined => {
+		const own = extent(axis);
+		if (!own) return undefined;
+		const held = placing[axis]();
+		return held ? heldReach(held, own).low : outer.origin[axisIndex[axis]];
+	};
+	const place = (): readonly [Size, Size, Size] | undefined => {
+		const [x, y, z] = [placeOn("x"), placeOn("y"), placeOn("z")];
+		return x && y && z && [x, y, z];
+	};
+	const reach = (axis: Way): Reach | undefined => {
+		const at = placeOn(axis);
+		const own = extent(axis);
+		return at && own && { low: at, high: plus(at, own) };
+	};
+	const panelReach = (side: PanelName): Reach | undefined => {
 		const made = plan();
-		if (!made) return undefined;
-		const extents = [
-			made.outside.width,
-			made.outside.height,
-			made.outside.depth,
-		] as const;
-		const held = readPlacing(outer, rows, extents);
-		return held.map((one, axis) =>
-			!one
-				? outer.origin[axis]
-				: one.side === -1
-					? one.at
-					: minus(one.at, extents[axis] as Size),
-		) as unknown as readonly [Size, Size, Size];
-	});
+		const { axis, outward } = sides[side];
+		const box = reach(axis);
+		if (!made || !box) return undefined;
+		const thick = sizeAsRead(
+			outer,
+			pathIn(outer, `${name}.${side}.thick`),
+			made.thick[side],
+		);
+		return outward === -1
+			? { low: box.low, high: plus(box.low, thick), panelSide: side }
+			: { low: minus(box.high, thick), high: box.high, panelSide: side };
+	};
+	const insideReach = (axis: Way): Reach | undefined => {
+		const made = plan();
+		const at = placeOn(axis);
+		if (!made || !at) return undefined;
+		const start = {
+			x: made.thick.left,
+			y: made.thick.bottom,
+			z: made.backFront,
+		}[axis];
+		const bottom = plus(at, start);
+		return { low: bottom, high: plus(bottom, made.inside[extentNames[axis]]) };
+	};
+	const along = (
+		axis: Way,
+		[first, ...behind]: readonly string[],
+	): (() => Reach | undefined) | undefined => {
+		if (first === "inside")
+			return reachOfBody(axis, behind, () => insideReach(axis));
+		const panel = panelNames.find((one) => one === first);
+		if (panel && plan()?.stock[panel]) {
+			if (sides[panel].axis !== axis) return undefined;
+			const [face, ...more] = behind;
+			if (face !== "inside" && face !== "outside")
+				return reachOfBody(axis, behind, () => panelReach(panel));
+			if (more.length > 0) return undefined;
+			const { outward } = sides[panel];
+			return () => {
+				const own = panelReach(panel);
+				return (
+					own && {
+						...own,
+						face: face === "outside" ? outward : (-outward as 1 | -1),
+					}
+				);
+			};
+		}
+		if (first === "back" && plan()?.back) return undefined;
+		return reachOfBody(
+			axis,
+			first === undefined ? [] : [first, ...behind],
+			() => reach(axis),
+		);
+	};
 	const work = lazy(`the inside of ${name}`, (): BoxWork | undefined => {
 		const made = plan();
 		const at = place();
@@ -273,7 +342,7 @@ function makeBox(
 	const sizeMember = (size: Size | undefined): Meaning | undefined =>
 		size && { kind: "size", size };
 
-	return {
+	const thing: Thing = {
 		path: pathIn(outer, name),
 		declaration,
 		parts: () => parts() ?? [],
@@ -313,6 +382,7 @@ function makeBox(
 			"rear",
 		],
 	};
+	return { thing, along };
 }
 
 /** `case.inside`: the clear room within, with sizes and faces. */

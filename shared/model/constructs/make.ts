@@ -4,15 +4,18 @@ import { Evaluation } from "../evaluation.ts";
 import { evaluate } from "../expressions.ts";
 import type { Frame } from "../frame.ts";
 import {
+	axisIndex,
 	type Bounds,
 	type ComponentMeaning,
 	nearest,
 	pathText,
+	reachOfBody,
 	Scope,
 	type Thing,
 } from "../meaning.ts";
 import { resolve } from "../names.ts";
 import { boundsAround } from "../owners.ts";
+import type { Held } from "../part-builder.ts";
 import {
 	type Collected,
 	declareName,
@@ -24,8 +27,8 @@ import {
 import { readPlacing } from "../placing.ts";
 import { shadowReadings } from "../readings.ts";
 import { type Row, type Rows, readRows } from "../rows.ts";
-import { minus, type Size, zero } from "../size.ts";
-import type { Declaration, Part } from "../types.ts";
+import { minus, plus, type Size, zero } from "../size.ts";
+import type { Declaration, Part, Way } from "../types.ts";
 import type { ConstructMeaning } from "./construct-meaning.ts";
 import { bind, type SetValue } from "./sizes.ts";
 
@@ -54,11 +57,49 @@ export function make(populate: Populate): ConstructMeaning {
 			if (!name) return;
 			const path = pathIn(context, name.text);
 			const declaration = declareName(context, "group", name, row, path);
+			const plan = context.evaluation.lazy(
+				`${name.text}'s sizes`,
+				row.headline,
+				() => planMake(populate, context, row, name.text),
+			);
+			const placing = readPlacing(
+				context,
+				{
+					name: name.text,
+					row,
+					rows: readRows(
+						context.evaluation,
+						context.frame.uri,
+						row.block,
+						"make",
+					),
+				},
+				(axis) => {
+					const bounds = plan()?.bounds;
+					const index = axisIndex[axis];
+					return bounds && minus(bounds.max[index], bounds.min[index]);
+				},
+			);
+			const origin = (axis: Way): Size =>
+				originOn(context, axis, placing[axis](), plan()?.bounds);
 			const work = context.evaluation.lazy(name.text, row.headline, () =>
-				build(populate, context, row, name.text),
+				plan()?.run([origin("x"), origin("y"), origin("z")]),
 			);
 			bind(context, row, {
 				declaration,
+				along: (axis, behind) =>
+					behind.some((one) => plan()?.names.has(one))
+						? undefined
+						: reachOfBody(axis, behind, () => {
+								const bounds = plan()?.bounds;
+								const index = axisIndex[axis];
+								return (
+									bounds && {
+										low: moved(bounds.min[index], origin(axis)),
+										high: moved(bounds.max[index], origin(axis)),
+									}
+								);
+							}),
 				meaning: () => ({
 					kind: "thing",
 					thing: thingOf(path, declaration, work),
@@ -89,12 +130,21 @@ function thingOf(
 	};
 }
 
-function build(
+/** A component with its givens set, before it has a place. */
+interface Plan {
+	/** What it measures, made at the origin. */
+	readonly bounds: Bounds | undefined;
+	/** What its own lines name: a part called `top` is not its upper face. */
+	readonly names: ReadonlySet<string>;
+	readonly run: (origin: PieceContext["origin"]) => Instance;
+}
+
+function planMake(
 	populate: Populate,
 	context: PieceContext,
 	row: Row,
 	name: string,
-): Instance | undefined {
+): Plan | undefined {
 	const component = componentOf(context, row);
 	if (!component) return undefined;
 	const made = madeIn(context, row, component);
@@ -127,12 +177,21 @@ function build(
 		const trial = run(new Evaluation(), aside, [zero, zero, zero]);
 		made.bounds.set(key, boundsAround(trial.parts));
 	}
-	return run(
-		context.evaluation,
-		// Its givens are set here: they are none of the piece's.
-		{ ...context.collected, givens: [] },
-		originOf(context, rows, made.bounds.get(key)),
-	);
+	return {
+		bounds: made.bounds.get(key),
+		names: new Set(
+			componentRows(context.evaluation, component).all.flatMap((line) =>
+				[...line.names("name"), ...line.names("names")].map(({ text }) => text),
+			),
+		),
+		run: (origin) =>
+			run(
+				context.evaluation,
+				// Its givens are set here: they are none of the piece's.
+				{ ...context.collected, givens: [] },
+				origin,
+			),
+	};
 }
 
 function componentOf(
@@ -275,21 +334,20 @@ function readSets(
 	return sets;
 }
 
-/** Where its own x = 0, floor and z = 0 come to stand, so that its faces are where the lines hold them. */
-function originOf(
+/** Where its own x = 0, floor or z = 0 comes to stand, so that its face is where the line holds it. */
+function originOn(
 	context: PieceContext,
-	rows: Rows,
+	axis: Way,
+	held: Held | undefined,
 	bounds: Bounds | undefined,
-): PieceContext["origin"] {
-	const extents = ([0, 1, 2] as const).map(
-		(axis) => bounds && minus(bounds.max[axis], bounds.min[axis]),
-	);
-	const held = readPlacing(context, rows, [extents[0], extents[1], extents[2]]);
-	const along = (axis: 0 | 1 | 2): Size => {
-		const one = held[axis];
-		if (!one || !bounds) return context.origin[axis];
-		const face = (one.side === -1 ? bounds.min : bounds.max)[axis];
-		return face.value.isZero() ? one.at : minus(one.at, face);
-	};
-	return [along(0), along(1), along(2)];
+): Size {
+	const index = axisIndex[axis];
+	if (!held || !bounds) return context.origin[index];
+	const face = (held.side === -1 ? bounds.min : bounds.max)[index];
+	return face.value.isZero() ? held.at : minus(held.at, face);
+}
+
+/** Where a place in the component comes to stand. */
+function moved(place: Size, origin: Size): Size {
+	return place.value.isZero() ? origin : plus(origin, place);
 }

@@ -2,7 +2,7 @@
 
 import type { Expression } from "../../../grammar/index.ts";
 import { countOf, positiveLength } from "../expressions.ts";
-import { axisIndex } from "../meaning.ts";
+import { axisIndex, reachOfBody } from "../meaning.ts";
 import {
 	type Held,
 	low,
@@ -14,13 +14,14 @@ import {
 	declareName,
 	type PieceContext,
 	pathIn,
+	sizeAsRead,
 	stockOf,
 } from "../piece-context.ts";
-import { readPlacing } from "../placing.ts";
+import { heldReach, readPlacing } from "../placing.ts";
 import { roughAllowances } from "../rough-sizes.ts";
-import { type Row, readRows } from "../rows.ts";
+import { type Rows, readRows } from "../rows.ts";
 import { plus, type Size, times } from "../size.ts";
-import type { Stage, Way } from "../types.ts";
+import type { Stage, Stock, Way } from "../types.ts";
 import type { ConstructMeaning } from "./construct-meaning.ts";
 import { angleEnds } from "./part-ends.ts";
 import { bind } from "./sizes.ts";
@@ -38,11 +39,38 @@ export const part: ConstructMeaning = {
 		if (!name) return;
 		const path = pathIn(context, name.text);
 		const declaration = declareName(context, "part", name, row, path);
-		const work = context.evaluation.lazy(name.text, row.headline, () =>
-			build(context, row, name.text, declaration),
+		const rows = readRows(
+			context.evaluation,
+			context.frame.uri,
+			row.block,
+			"part",
+			{ label: `\`${name.text}\``, origin: row.headline },
 		);
+		const plan = context.evaluation.lazy(
+			`${name.text}'s sizes`,
+			row.headline,
+			() => planPart(context, rows, name.text),
+		);
+		const extent = (axis: Way): Size | undefined =>
+			plan()?.extents[axisIndex[axis]];
+		const placing = readPlacing(
+			context,
+			{ name: name.text, row, rows },
+			extent,
+		);
+		const held = (axis: Way): Held =>
+			placing[axis]() ?? low(context.origin[axisIndex[axis]]);
+		const work = context.evaluation.lazy(name.text, row.headline, () => {
+			const made = plan();
+			return made && build(context, rows, name.text, declaration, made, held);
+		});
 		bind(context, row, {
 			declaration,
+			along: (axis, behind) =>
+				reachOfBody(axis, behind, () => {
+					const own = extent(axis);
+					return own && heldReach(held(axis), own);
+				}),
 			meaning: () => {
 				const made = work();
 				return made && { kind: "part", part: made };
@@ -51,17 +79,24 @@ export const part: ConstructMeaning = {
 	},
 };
 
-function build(
+/** A part before it has a place. */
+interface PartPlan {
+	readonly stock: Stock;
+	readonly along: Way;
+	readonly through: Way;
+	readonly length: Size;
+	readonly width: Size;
+	readonly thick: Size;
+	/** Along x, y, z, as it is: readings count. */
+	readonly extents: readonly [Size, Size, Size];
+}
+
+function planPart(
 	context: PieceContext,
-	row: Row,
+	rows: Rows,
 	name: string,
-	declaration: PartDraft["declaration"],
-): PartDraft | undefined {
+): PartPlan | undefined {
 	const { frame } = context;
-	const rows = readRows(frame.evaluation, frame.uri, row.block, "part", {
-		label: `\`${name}\``,
-		origin: row.headline,
-	});
 	const stock = stockOf(context, rows.first("of")?.ref("material"), [
 		"sheet",
 		"board",
@@ -87,11 +122,26 @@ function build(
 	}
 	if (!stock || !length || !width || !thick) return undefined;
 	const across = otherAxis(along, through);
+	const path = pathIn(context, name);
+	const actual = (which: "length" | "width" | "thick", size: Size): Size =>
+		sizeAsRead(context, `${path}.${which}`, size);
 	const extents: [Size, Size, Size] = [length, length, length];
-	extents[axisIndex[along]] = length;
-	extents[axisIndex[across]] = width;
-	extents[axisIndex[through]] = thick;
-	const held = readPlacing(context, rows, extents);
+	extents[axisIndex[along]] = actual("length", length);
+	extents[axisIndex[across]] = actual("width", width);
+	extents[axisIndex[through]] = actual("thick", thick);
+	return { stock, along, through, length, width, thick, extents };
+}
+
+function build(
+	context: PieceContext,
+	rows: Rows,
+	name: string,
+	declaration: PartDraft["declaration"],
+	plan: PartPlan,
+	held: (axis: Way) => Held,
+): PartDraft {
+	const { frame } = context;
+	const { stock, along, through, length, width, thick } = plan;
 	const heavyRow = rows.first("heavy");
 	const heavy = positiveLength(
 		frame,
@@ -110,11 +160,7 @@ function build(
 		length,
 		width,
 		thick,
-		held: held.map((one, axis) => one ?? low(context.origin[axis] as Size)) as [
-			Held,
-			Held,
-			Held,
-		],
+		held: [held("x"), held("y"), held("z")],
 		stages: stagesOf(
 			context,
 			stock.kind,
