@@ -3,7 +3,6 @@
 import type { Axis, Box } from "../geometry/solid.ts";
 import type { Joint, Part, Piece } from "../model/types.ts";
 import { acrossOf, boardWood } from "./moving.ts";
-import { blankOf } from "./neighbours.ts";
 
 /** One part at an edge of a board. */
 interface Holder {
@@ -93,8 +92,8 @@ function roomAt(
 	axis: Axis,
 	side: -1 | 1,
 ): number | undefined {
-	const own = blankOf(part);
-	const its = blankOf(other);
+	const own = part.solid.box;
+	const its = other.solid.box;
 	const edge = side === -1 ? own.min[axis] : own.max[axis];
 	// The far face of the part must lie beyond the edge, and its near one on this side of the board's middle.
 	const far = side === -1 ? its.min[axis] : its.max[axis];

@@ -7,7 +7,6 @@ import { alike } from "../../fits.ts";
 import { heldBoards } from "../../held.ts";
 import { marked, markedDown } from "../../marked.ts";
 import { boardWood, changeOf, cutText } from "../../moving.ts";
-import { blankOf } from "../../neighbours.ts";
 import {
 	moistureRange,
 	roomLine,
@@ -176,8 +175,8 @@ function gluedSurface({ host, member }: Joint): Box | undefined {
 		host.housings.find(({ takes }) => takes === member.path) ??
 		member.housings.find(({ takes }) => takes === host.path);
 	if (housing) return housing.box;
-	const a = blankOf(host);
-	const b = blankOf(member);
+	const a = host.solid.box;
+	const b = member.solid.box;
 	const min: [number, number, number] = [0, 0, 0];
 	const max: [number, number, number] = [0, 0, 0];
 	for (const axis of [0, 1, 2] as const) {
