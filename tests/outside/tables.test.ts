@@ -25,6 +25,52 @@ describe("woods", () => {
 		expect(woodNamed(name)?.gravity).toBe(gravity);
 	});
 
+	// Modulus of elasticity (million psi) and of rupture (psi) at 12 %: Wood Handbook FPL-GTR-190, Tables 5-3b and 12-1.
+	it.each([
+		["white oak", 1.78, 15200],
+		["black cherry", 1.49, 12300],
+		["white ash", 1.74, 15000],
+		["yellow birch", 2.01, 16600],
+		["American beech", 1.72, 14900],
+		["yellow-poplar", 1.58, 10100],
+		["red maple", 1.64, 13400],
+		["Douglas-fir, coast", 1.95, 12400],
+		["longleaf pine", 1.98, 14500],
+	])(
+		"has %s at %f million psi and %d psi, in MPa",
+		(name, elasticity, rupture) => {
+			// 1 psi = 0.00689476 MPa; the table keeps 10 MPa and 0.1 MPa.
+			const wood = woodNamed(name);
+			expect(
+				Math.abs((wood?.elasticity ?? 0) - elasticity * 6894.76),
+			).toBeLessThan(6);
+			expect(
+				Math.abs((wood?.rupture ?? 0) - rupture * 0.00689476),
+			).toBeLessThan(0.06);
+		},
+	);
+
+	// Shear along the grain and compression across it, psi at 12 %: Wood Handbook FPL-GTR-190, Table 5-3b.
+	it.each([
+		["black walnut", 1010, 1370],
+		["black cherry", 690, 1700],
+		["white ash", 1160, 1910],
+		["yellow-poplar", 500, 1190],
+	])(
+		"has %s at %d psi across and %d psi in shear, in MPa",
+		(name, crushing, shear) => {
+			expect(woodNamed(name)?.crushing).toBeCloseTo(crushing * 0.00689476, 2);
+			expect(woodNamed(name)?.shear).toBeCloseTo(shear * 0.00689476, 2);
+		},
+	);
+
+	it("shrinks no wood more along the rays than along the rings (Wood Handbook, chapter 4)", () => {
+		for (const { name, shrinkage, change } of woods) {
+			expect(shrinkage.radial, name).toBeLessThan(shrinkage.tangential);
+			expect(change.radial, name).toBeLessThan(change.tangential);
+		}
+	});
+
 	it("weighs each at 12 % moisture content: gravity x water x 1.12 (Wood Handbook, chapter 4)", () => {
 		for (const wood of woods)
 			expect(Math.abs(wood.density - wood.gravity * 1000 * 1.12)).toBeLessThan(
@@ -51,6 +97,38 @@ describe("panels", () => {
 	it("holds fibreboard to ±0.2 mm up to 19 mm, ±0.3 above (EN 622-1, from memory)", () => {
 		expect(panelNamed("mdf")?.tolerance(19)).toBe(0.2);
 		expect(panelNamed("mdf")?.tolerance(25)).toBe(0.3);
+	});
+
+	it("bends birch plywood both ways as its handbook says: 18 mm is 10048 along and 7452 across, together 17500 (from memory)", () => {
+		const sort = panelNamed("birch plywood");
+		expect(sort?.stiffness(17.6)).toEqual({ along: 10048, across: 7452 });
+		expect(sort?.stiffness(12)).toEqual({ along: 10719, across: 6781 });
+		for (let thick = 4; thick <= 30; thick += 0.5) {
+			const { along = 0, across = 0 } = sort?.stiffness(thick) ?? {};
+			expect(along + across).toBe(17500);
+		}
+	});
+
+	it("bends softwood plywood within 6960 to 8550 MPa (Wood Handbook, Table 12-1)", () => {
+		const along = panelNamed("softwood plywood")?.stiffness(18.3).along ?? 0;
+		expect(along).toBeGreaterThanOrEqual(6960);
+		expect(along).toBeLessThanOrEqual(8550);
+	});
+
+	it("keeps a panel's density within its printed range", () => {
+		for (const name of [
+			"birch plywood",
+			"softwood plywood",
+			"hardwood plywood",
+			"mdf",
+			"particleboard",
+		]) {
+			const sort = panelNamed(name);
+			const [low = 0, high = 0] = sort?.densities ?? [];
+			expect(low).toBeLessThan(high);
+			expect(sort?.density).toBeGreaterThanOrEqual(low);
+			expect(sort?.density).toBeLessThanOrEqual(high);
+		}
 	});
 
 	it("weighs birch plywood of 18 mm at 685 kg/m3 (data sheet of an all-birch plywood)", () => {
