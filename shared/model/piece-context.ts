@@ -6,6 +6,7 @@ import type {
 	PathNode,
 	Statement,
 } from "../../grammar/index.ts";
+import type { Covering } from "./constructs/coverings.ts";
 import type { Evaluation } from "./evaluation.ts";
 import type { Frame } from "./frame.ts";
 import { JointDrafts } from "./joint-drafts.ts";
@@ -64,6 +65,8 @@ export interface Collected {
 	readonly aids: AidInfo[];
 	/** Parts that wait for an assembly to be measured, by path: after which paths. */
 	readonly toFit: Map<string, readonly string[]>;
+	/** Veneers and trims by their lines, for whatever stands against a face that one of them covers. */
+	readonly coverings: Covering[];
 	readonly readings: Map<string, Reading>;
 	/** All sizes by path, for the build and for `explain`. */
 	readonly sizes: Map<string, Size>;
@@ -85,6 +88,7 @@ export function emptyCollected(): Collected {
 		steps: [],
 		aids: [],
 		toFit: new Map(),
+		coverings: [],
 		readings: new Map(),
 		sizes: new Map(),
 	};

@@ -14,6 +14,7 @@ import { placeOn } from "../positions.ts";
 import type { Row, Rows } from "../rows.ts";
 import { minus, numberOf, plus, type Size } from "../size.ts";
 import type { Declaration, LegInfo, Stock } from "../types.ts";
+import { type Cover, coverOn } from "./coverings.ts";
 import type { LegPlace } from "./leg-place.ts";
 import {
 	type LayerBox,
@@ -28,14 +29,15 @@ export interface LegSpec {
 	readonly name: string;
 	readonly declaration: Declaration;
 	readonly rows: Rows;
-	readonly layers: ReadonlyMap<Row, Declaration>;
+	/** Each by itself: one may end at another. */
+	readonly layers: ReadonlyMap<Row, () => Layer | undefined>;
 	readonly handed: boolean;
 	/** Filled as the layers are made, so that shapes can be told from them. */
 	readonly made: Map<Declaration, PartDraft>;
 }
 
 /** A layer with its heights, before it has a place from left to right. */
-interface Layer {
+export interface Layer {
 	readonly row: Row;
 	readonly declaration: Declaration;
 	readonly name: string;
@@ -44,10 +46,14 @@ interface Layer {
 	readonly top: Size;
 	readonly width: Size;
 	readonly thick: Size;
+	/** What lies on the faces that it ends at. */
+	readonly covers: readonly Cover[];
 }
 
 interface PlacedLayer extends Layer {
 	readonly x: Held;
+	/** What lies between it and the plane that the leg is against. */
+	readonly behind: Cover | undefined;
 	readonly box: LayerBox;
 }
 
@@ -57,9 +63,7 @@ export function buildLayers(
 	leg: LegSpec,
 	place: LegPlace,
 ): PartDraft[] {
-	const read = [...leg.layers].flatMap(
-		([row, declaration]) => readLayer(context, leg, row, declaration) ?? [],
-	);
+	const read = [...leg.layers.values()].flatMap((layer) => layer() ?? []);
 	const layers = placeLayers(context, leg, place, read);
 	const first = layers[0];
 	if (!first) return [];
@@ -92,9 +96,9 @@ export function buildLayers(
 	return parts;
 }
 
-function readLayer(
+export function readLayer(
 	context: PieceContext,
-	leg: LegSpec,
+	leg: string,
 	row: Row,
 	declaration: Declaration,
 ): Layer | undefined {
@@ -107,17 +111,23 @@ function readLayer(
 		: stock?.thick;
 	const height = (slot: "bottom" | "top"): Size | undefined => {
 		const position = row.position(slot);
-		return (
-			position &&
-			placeOn(frame, position, {
-				axis: "y",
-				// It stands on what it starts from, and reaches to the underside of what it ends at.
-				near: slot === "bottom" ? 1 : -1,
-				readings: ["up from floor", "above NAME", "below NAME"],
-				floor: context.origin[1],
-			})
-		);
+		if (!position) return undefined;
+		// It stands on what it starts from, and reaches to the underside of what it ends at.
+		const near = slot === "bottom" ? 1 : -1;
+		const at = placeOn(frame, position, {
+			axis: "y",
+			near,
+			readings: ["up from floor", "above NAME", "below NAME"],
+			floor: context.origin[1],
+		});
+		const { datum } = position;
+		if (!at || !datum || position.offsets.length > 0) return at;
+		const cover = coverOn(context, datum, near === 1 ? "top" : "bottom");
+		if (!cover) return at;
+		covers.push(cover);
+		return near === 1 ? plus(at, cover.thick) : minus(at, cover.thick);
 	};
+	const covers: Cover[] = [];
 	const bottom = height("bottom");
 	const top = height("top");
 	if (!stock || !width || !thick || !bottom || !top) return undefined;
@@ -129,7 +139,7 @@ function readLayer(
 		);
 		return undefined;
 	}
-	const path = pathIn(context, `${leg.name}.${declaration.name}`);
+	const path = pathIn(context, `${leg}.${declaration.name}`);
 	const actual = (which: "thick" | "width", size: Size): Size =>
 		context.collected.readings.get(`${path}.${which}`)?.size ?? size;
 	return {
@@ -141,6 +151,7 @@ function readLayer(
 		top,
 		width: actual("width", width),
 		thick: actual("thick", thick),
+		covers,
 	};
 }
 
@@ -167,7 +178,12 @@ function placeLayers(
 	const inward = (from: Size, by: Size): Size =>
 		place.outward === 1 ? minus(from, by) : plus(from, by);
 	const placed = new Map<Layer, PlacedLayer>();
-	const put = (layer: Layer, outer: Size, inner: Size): void => {
+	const put = (
+		layer: Layer,
+		outer: Size,
+		inner: Size,
+		behind?: Cover,
+	): void => {
 		const lowX = place.outward === 1 ? inner : outer;
 		const highX = place.outward === 1 ? outer : inner;
 		const z =
@@ -177,6 +193,7 @@ function placeLayers(
 		placed.set(layer, {
 			...layer,
 			x: low(lowX),
+			behind,
 			box: {
 				name: layer.name,
 				min: [numberOf(lowX), numberOf(layer.bottom), numberOf(z[0])],
@@ -193,7 +210,7 @@ function placeLayers(
 	face = place.plane;
 	for (const layer of beside) {
 		const outer = outward(face, layer.thick);
-		put(layer, outer, face);
+		put(layer, outer, face, layer === beside[0] ? place.cover : undefined);
 		face = outer;
 	}
 	tellOrder(context, leg, under, beside, layers);
@@ -240,6 +257,9 @@ function specOf(
 		width: layer.width,
 		thick: layer.thick,
 		held: [layer.x, low(layer.bottom), place.z],
+		notes: [...layer.covers, ...(layer.behind ? [layer.behind] : [])].map(
+			({ kind, name }) => `placed over the ${kind} \`${name}\``,
+		),
 		stages: stagesOf(
 			context,
 			layer.stock.kind,

@@ -21,13 +21,18 @@ import { boundsOfMeaning, placeOn, tellNoDatum } from "../positions.ts";
 import type { Row, Rows } from "../rows.ts";
 import { minus, plus, type Size } from "../size.ts";
 import type { Part, Way } from "../types.ts";
+import { type Cover, coverOn } from "./coverings.ts";
 
 export interface LegPlace {
 	/** Layers lap the plane on both sides, or all stand on its inner side. */
 	readonly style: "outside" | "under";
-	/** Where x is the plane that the leg is against, and the way out of the box from there. */
+	/** Where x is the plane that the leg is against, over what lies on it, and the way out of the box from there. */
 	readonly plane: Size;
 	readonly outward: 1 | -1;
+	/** The same plane without what lies on it; what does so there, and on the other hand. */
+	readonly bare: Size;
+	readonly cover: Cover | undefined;
+	readonly otherCover: Cover | undefined;
 	/** Its front or its back face. */
 	readonly z: Held;
 	/** What it is against, as a whole: a layer that ends at or below its lowest stands under it. */
@@ -41,9 +46,33 @@ export function mirroredPlace(place: LegPlace): LegPlace {
 	const { min, max } = place.around;
 	return {
 		...place,
-		plane: minus(plus(min[0], max[0]), place.plane),
-		outward: place.outward === 1 ? -1 : 1,
+		...over(
+			minus(plus(min[0], max[0]), place.bare),
+			place.outward === 1 ? -1 : 1,
+			place.otherCover,
+			place.cover,
+		),
 	};
+}
+
+type Plane = Pick<
+	LegPlace,
+	"plane" | "outward" | "bare" | "cover" | "otherCover"
+>;
+
+/** Sizes outside follow the layers inside: what stands against a veneered face stands over the veneer. */
+function over(
+	bare: Size,
+	outward: 1 | -1,
+	cover?: Cover,
+	otherCover?: Cover,
+): Plane {
+	const plane = !cover
+		? bare
+		: outward === 1
+			? plus(bare, cover.thick)
+			: minus(bare, cover.thick);
+	return { plane, outward, bare, cover, otherCover };
 }
 
 /** Reads `against`, `set-back` and `set-in`; undefined, and told, where they do not say enough. */
@@ -85,14 +114,22 @@ function besidePlane(
 	ref: PathNode,
 	meaning: Meaning,
 	label: string,
-): Pick<LegPlace, "plane" | "outward"> | undefined {
+): Plane | undefined {
 	const face =
 		meaning.kind === "face"
 			? meaning.face
 			: meaning.kind === "part" && meaning.panelSide
 				? faceOf(meaning.part, meaning.panelSide, label)
 				: undefined;
-	if (face?.axis === "x") return { plane: face.at, outward: face.outward };
+	if (face?.axis === "x") {
+		const side = face.outward === 1 ? "right" : "left";
+		return over(
+			face.at,
+			face.outward,
+			coverOn(context, ref, side),
+			coverOn(context, ref, side, true),
+		);
+	}
 	context.evaluation.report(
 		"not-a-datum",
 		row.at(ref.span),
@@ -110,7 +147,7 @@ function underPlane(
 	name: string,
 	leg: Row,
 	around: Bounds,
-): Pick<LegPlace, "plane" | "outward"> | undefined {
+): Plane | undefined {
 	const set = distanceFrom(context, rows, name, leg, "set-in", "x", [
 		"left",
 		"right",
@@ -120,7 +157,7 @@ function underPlane(
 	// From a left face it stands to the right of it; where the datum faces inward, by the nearer side.
 	const outward =
 		set.outward ?? (set.at.value.add(set.at.value).cmp(middle) < 0 ? -1 : 1);
-	return { plane: set.at, outward };
+	return over(set.at, outward);
 }
 
 function depthOf(

@@ -1,7 +1,7 @@
 // `leg`: one board or a glue-up of layers beside a box, under it or under a part; `handed` makes a left and a right.
 
 import { contactOf } from "../contact.ts";
-import { Scope, type Thing } from "../meaning.ts";
+import { type Reach, reachOfBody, Scope, type Thing } from "../meaning.ts";
 import { MirroredScope } from "../mirrored-scope.ts";
 import { boundsAround } from "../owners.ts";
 import type { PartDraft } from "../part-builder.ts";
@@ -9,14 +9,20 @@ import {
 	declareName,
 	type PieceContext,
 	pathIn,
+	sizeAsRead,
 	within,
 } from "../piece-context.ts";
 import { type Row, type Rows, readRows } from "../rows.ts";
-import { numberOf } from "../size.ts";
+import { minus, numberOf, plus } from "../size.ts";
 import type { Declaration } from "../types.ts";
 import type { ConstructMeaning } from "./construct-meaning.ts";
 import { settleJoin } from "./join.ts";
-import { buildLayers, type LegSpec } from "./leg-layers.ts";
+import {
+	buildLayers,
+	type Layer,
+	type LegSpec,
+	readLayer,
+} from "./leg-layers.ts";
 import { type LegPlace, mirroredPlace, placeOfLeg } from "./leg-place.ts";
 import { bind } from "./sizes.ts";
 
@@ -62,6 +68,27 @@ export const leg: ConstructMeaning = {
 				: new Scope(context.frame.scope);
 			const inner = within(context, scope);
 			const made = new Map<Declaration, PartDraft>();
+			const read = new Map(
+				[...layers].map(([line, layer]) => [
+					line,
+					context.evaluation.lazy(
+						`${name.text}.${layer.name}`,
+						line.headline,
+						() => readLayer(inner, name.text, line, layer),
+					),
+				]),
+			);
+			const heightOf = (layer: Layer): Reach => ({
+				low: layer.bottom,
+				high: plus(
+					layer.bottom,
+					sizeAsRead(
+						context,
+						`${path}.${layer.name}.length`,
+						minus(layer.top, layer.bottom),
+					),
+				),
+			});
 			const work = context.evaluation.lazy(name.text, row.headline, () => {
 				const at = place();
 				const there = at && mirrored ? mirroredPlace(at) : at;
@@ -69,7 +96,7 @@ export const leg: ConstructMeaning = {
 					name: name.text,
 					declaration,
 					rows,
-					layers,
+					layers: read,
 					handed,
 					made,
 				};
@@ -82,9 +109,16 @@ export const leg: ConstructMeaning = {
 			});
 			legs.push(work);
 			const layerNames = [...layers.values()];
-			for (const layer of layerNames)
+			for (const [line, layer] of layers)
 				scope.declare(layer.name, {
 					declaration: layer,
+					along: (axis, behind) =>
+						axis === "y"
+							? reachOfBody(axis, behind, () => {
+									const one = read.get(line)?.();
+									return one && heightOf(one);
+								})
+							: undefined,
 					meaning: () => {
 						// Shapes are read when the layers stand: they may be told from one.
 						const part =
@@ -106,6 +140,17 @@ export const leg: ConstructMeaning = {
 			};
 			bind(context, row, {
 				declaration,
+				along: (axis, behind) =>
+					axis === "y" && !layerNames.some(({ name }) => name === behind[0])
+						? reachOfBody(axis, behind, () =>
+								around(
+									[...read.values()].flatMap((layer) => {
+										const one = layer();
+										return one ? [heightOf(one)] : [];
+									}),
+								),
+							)
+						: undefined,
 				meaning: () => ({ kind: "thing", thing }),
 			});
 		});
@@ -123,6 +168,18 @@ export const leg: ConstructMeaning = {
 		}
 	},
 };
+
+function around(reaches: readonly Reach[]): Reach | undefined {
+	const [first, ...rest] = reaches;
+	if (!first) return undefined;
+	return rest.reduce(
+		(all, one) => ({
+			low: numberOf(one.low) < numberOf(all.low) ? one.low : all.low,
+			high: numberOf(one.high) > numberOf(all.high) ? one.high : all.high,
+		}),
+		first,
+	);
+}
 
 function tellHandedness(
 	context: PieceContext,

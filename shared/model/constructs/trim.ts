@@ -50,6 +50,12 @@ export const trim: ConstructMeaning = {
 			"trim",
 			{ label: `\`${name.text}\``, origin: row.headline },
 		);
+		context.collected.coverings.push({
+			kind: "trim",
+			name: name.text,
+			context,
+			rows,
+		});
 		const work = context.evaluation.lazy(name.text, row.headline, () =>
 			build(context, row, rows, name.text, declaration),
 		);

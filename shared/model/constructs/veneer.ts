@@ -55,6 +55,12 @@ export const veneer: ConstructMeaning = {
 			"veneer",
 			{ label: `\`${name.text}\``, origin: row.headline },
 		);
+		context.collected.coverings.push({
+			kind: "veneer",
+			name: name.text,
+			context,
+			rows,
+		});
 		const work = context.evaluation.lazy(name.text, row.headline, () =>
 			build(context, row, rows, name.text, declaration),
 		);
