@@ -32,8 +32,6 @@ describe.each(faults)("$name", (fault) => {
 			).toBeGreaterThan(0);
 		const known = [...fault.expects.map(({ id }) => id), ...fault.also];
 		expect(found.filter(({ id }) => !known.includes(id)).map(told)).toEqual([]);
-		for (const id of fault.also)
-			expect(found.map((one) => one.id)).toContain(id);
 	});
 
 	it("has a near miss that brings none of it, and no error", () => {

@@ -58,10 +58,10 @@ is \`edge-blowout\`.`,
 			source: "NDS Commentary C12.1.5.7, from memory",
 		},
 		"pilot-edge": {
-			value: 1.5,
+			value: 1.25,
 			unit: "diameters",
 			help: "Least distance from an edge, pre-drilled",
-			source: "common practice, no source",
+			source: "common practice, no source: a #8 screw over half-inch ply",
 		},
 		"sheet-edge": {
 			value: 2,
@@ -74,6 +74,12 @@ is \`edge-blowout\`.`,
 			unit: "mm",
 			help: "Least distance from the corner of a screw in the edge of a sheet",
 			source: "common practice, no source: 25 to 30 mm",
+		},
+		"pilot-corner": {
+			value: 12,
+			unit: "mm",
+			help: "The same, pre-drilled",
+			source: "common practice, no source",
 		},
 		spacing: {
 			value: 10,
@@ -153,6 +159,7 @@ type Limits = {
 		| "pilot-edge"
 		| "sheet-edge"
 		| "sheet-corner"
+		| "pilot-corner"
 		| "spacing"
 		| "pilot-spacing"]: number;
 };
@@ -237,7 +244,10 @@ function limitOf(
 	const pilot = run.pilot !== undefined;
 	if (part.stock.kind !== "board") {
 		if (inEdge && kind === "screw")
-			return { what: "the corner of", wanted: figures["sheet-corner"] };
+			return {
+				what: "the corner of",
+				wanted: figures[pilot ? "pilot-corner" : "sheet-corner"],
+			};
 		const factor = pilot ? figures["pilot-edge"] : figures["sheet-edge"];
 		return { what: "the edge of", wanted: factor * diameter };
 	}

@@ -7,6 +7,7 @@ import {
 	fastenerLines,
 	type WayIn,
 	type WoodAlong,
+	woodAlong,
 	woodBeyond,
 } from "../../driven.ts";
 import { axisDriven, envelopeAt } from "../../envelopes.ts";
@@ -24,7 +25,8 @@ The length of a brad, pin, nail or screw is held against the wood along its own 
     comes out by = countersink + length - wood along the axis
 
 Wood of a third part that follows without a gap counts, veneer does not. Half a dowel or biscuit, and the room at the bottom
-of its hole, must stay in each of its two parts in the same way, and a biscuit must be no longer than its joint. The tip must keep a little wood before it, or it shows as a bump.`,
+of its hole, must stay in each of its two parts in the same way, and a biscuit must be no longer than its joint. The tip must keep a little wood before it, or it shows as a bump. One that is driven at an angle goes \`length x sin(angle)\` sideways, too; which way is not
+told, so it is told only where it comes out whichever way it leans.`,
 	source:
 		"geometry; room below a dowel 1 to 2 mm and the cover before a tip are common practice, no source",
 	figures: {
@@ -93,7 +95,7 @@ piece rack {
 			}
 			return worst
 				? [tell(piece, design.uri, worst, cover, listed([...names]))]
-				: aside(piece, line);
+				: [...aside(piece, line), ...leaning(piece, line, cover)];
 		});
 	},
 });
@@ -110,6 +112,8 @@ function aside(piece: Piece, line: readonly FastenerRun[]): readonly Found[] {
 				const { min, max } = part.solid.box;
 				for (const axis of [0, 1, 2] as const) {
 					if (axis === driven) continue;
+					// It is not where the part is at all: told as that.
+					if (point[axis] < min[axis] || point[axis] > max[axis]) continue;
 					const size = axes.reduce(
 						(sum, way, i) => sum + Math.abs(way[axis]) * (half[i] as number),
 						0,
@@ -129,6 +133,68 @@ function aside(piece: Piece, line: readonly FastenerRun[]): readonly Found[] {
 		{
 			origin: run.origin,
 			message: `The biscuit ${run.size.label} comes out of an edge of ${nameOf(part)} by ${show(piece.display, toGrid(by))}: move it in by that much, or use a smaller one`,
+			related: [
+				{
+					origin: part.declaration.origin,
+					message: `${nameOf(part)} is declared here`,
+				},
+			],
+		},
+	];
+}
+
+/**
+ * One that is driven at an angle goes sideways, too. Which way it leans is not told, so it is told only where it comes out
+ * whichever way that is.
+ */
+function leaning(
+	piece: Piece,
+	line: readonly FastenerRun[],
+	cover: number,
+): readonly Found[] {
+	let worst: { run: FastenerRun; part: Part; by: number } | undefined;
+	for (const run of line) {
+		if (!(run.angle > 0) || run.angle >= 90) continue;
+		const driven = axisDriven(run);
+		const aside = Math.sin((run.angle * Math.PI) / 180);
+		const ahead = Math.cos((run.angle * Math.PI) / 180);
+		for (const point of run.points) {
+			let least: { part: Part; by: number } | undefined;
+			for (const axis of [0, 1, 2] as const) {
+				if (axis === driven) continue;
+				for (const sense of [1, -1]) {
+					const direction: [number, number, number] = [
+						run.direction[0] * ahead,
+						run.direction[1] * ahead,
+						run.direction[2] * ahead,
+					];
+					direction[axis] = sense * aside;
+					const sunk = run.countersink ?? 0;
+					const way: WayIn = {
+						start: point,
+						direction,
+						holds: run.into,
+						passes: run.through,
+						tip: sunk + run.size.length.value.toNumber(),
+						sunk,
+					};
+					const wood = woodAlong(way);
+					const { to, part } = woodBeyond(piece, way, wood.to);
+					const by = way.tip - (to - cover);
+					if (!least || by < least.by)
+						least = { part: part ?? lastOf(way, wood), by };
+				}
+			}
+			if (least && least.by > (worst?.by ?? 0) + grain)
+				worst = { run, ...least };
+		}
+	}
+	if (!worst) return [];
+	const { run, part, by } = worst;
+	return [
+		{
+			origin: run.origin,
+			message: `The ${run.size.kind} ${run.size.label}, driven ${run.angle} deg from straight, comes out of the side of ${nameOf(part)} whichever way it leans, by ${show(piece.display, toGrid(by))} or more: drive it straighter, or use a shorter one`,
 			related: [
 				{
 					origin: part.declaration.origin,
