@@ -25,6 +25,8 @@ const back: Construct = {
 		"at <at:position>",
 	],
 	repeats: true,
+	defaults:
+		"clearance in all 3/32 in (2 mm) let in, 1/16 in (1.5 mm) between the panels, common practice",
 	example: "back of ply.quarter rabbet 3/8",
 };
 const heavy: Construct = {

@@ -25,12 +25,12 @@ export const gapRanges = {
 	floating: range(0.3, 0.8, "panel left loose in its groove"),
 	/** Length of a member between its housings: a little short is hidden in the housing, up to 1/32 in long the clamps close. */
 	between: range(-0.8, 1.6, "length between two housings"),
-	/** A back let into rabbets or grooves all round. */
-	back: range(0, 3.2, "back let in with room to square it"),
+	/** A back let into rabbets or grooves all round: up to 3/32 in on each side, which a housing of 3/16 in still holds by half. */
+	back: range(0, 4.8, "back let in with room to square it"),
 	/** A back of boards needs room to swell: so much that half of the housing still holds it. */
 	backOfBoards: (depth: Rational): GapRange => ({
 		low: Rational.ZERO,
-		high: depth.max(Rational.of(32, 10)),
+		high: depth.max(Rational.of(48, 10)),
 		from: "back of boards with room to swell: common practice, no source",
 	}),
 	/** A back that stands between the panels. */

@@ -100,7 +100,7 @@ function convertLine(
 	) {
 		const { end } = statement.headline;
 		const letIn = slots.has("rabbet") || slots.has("groove");
-		const text = ` clearance ${letIn ? "1/16" : "1/32"} in`;
+		const text = ` clearance ${letIn ? "3/32" : "1/16"} in`;
 		changes.push({ start: end, end, text });
 	}
 	for (const [slot, value] of slots) {

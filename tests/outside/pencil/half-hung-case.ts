@@ -19,8 +19,8 @@ export const halfHungCase: PencilSheets = {
 			// Rabbets 3/8 deep in the sides.
 			"case.top, case.bottom": "W - 2 * ply + 2 * 3/8 x D x ply",
 			"case.left, case.right": "H x D x ply",
-			// Between the panels, 1/32 less in all.
-			"case.back": "W - 2 * ply - 1/32 x H - 2 * ply - 1/32 x half",
+			// Between the panels, 1/16 less in all.
+			"case.back": "W - 2 * ply - 1/16 x H - 2 * ply - 1/16 x half",
 			// Before the back, which stands 3/4 in.
 			"case.middle": "H - 2 * ply + 2 * 3/16 x D - 3/4 - half x ply",
 			"left-leg.inner, right-leg.inner": {

@@ -26,9 +26,9 @@ export const recordBench: PencilSheets = {
 			"case.top, case.bottom": "W - 2 * ply x D x ply",
 			// The whole height.
 			"case.left, case.right": "H x D x ply",
-			// 3/8 into each panel, and 1/16 less in all so that it drops in; grain along the longer side.
+			// 3/8 into each panel, and 3/32 less in all so that it drops in; grain along the longer side.
 			"case.back":
-				"W - 2 * ply + 2 * 3/8 - 1/16 x H - 2 * ply + 2 * 3/8 - 1/16 x thin",
+				"W - 2 * ply + 2 * 3/8 - 3/32 x H - 2 * ply + 2 * 3/8 - 3/32 x thin",
 			// Top and bottom are housed 3/16 for it; it stands before the back.
 			"case.middle": "H - 2 * ply + 2 * 3/16 x D - thin x ply",
 
@@ -79,9 +79,9 @@ export const recordBench: PencilSheets = {
 			// They cap the sides.
 			"rack.top, rack.bottom": "900 x 210 x ply",
 			"rack.left, rack.right": "420 - 2 * ply x 210 x ply",
-			// In grooves 6 deep on all four sides, 1.5 less in all so that it enters.
+			// In grooves 6 deep on all four sides, 2 less in all so that it enters.
 			"rack.back":
-				"900 - 2 * ply + 2 * 6 - 1.5 x 420 - 2 * ply + 2 * 6 - 1.5 x thin",
+				"900 - 2 * ply + 2 * 6 - 2 x 420 - 2 * ply + 2 * 6 - 2 x thin",
 			// On pins, 1.5 at each end; before the back, which stands 18 in.
 			"rack.one": "900 - 2 * ply - 2 * 1.5 x 210 - 18 - thin x ply",
 			// Between the sides, which run past the back to the wall.

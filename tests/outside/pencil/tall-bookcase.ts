@@ -37,9 +37,9 @@ export const tallBookcase: PencilSheets = {
 			"west.top, west.bottom, east.top, east.bottom":
 				"W - 2 * ply + 2 * 3/8 x D x ply",
 			"west.left, west.right, east.left, east.right": "H x D x ply",
-			// In grooves 3/16 deep, 1/16 less in all; higher than wide, so its grain runs up.
+			// In grooves 3/16 deep, 3/32 less in all; higher than wide, so its grain runs up.
 			"west.back, east.back":
-				"H - 2 * ply + 2 * 3/16 - 1/16 x W - 2 * ply + 2 * 3/16 - 1/16 x thin",
+				"H - 2 * ply + 2 * 3/16 - 3/32 x W - 2 * ply + 2 * 3/16 - 3/32 x thin",
 			"west.one, west.two, east.one, east.two":
 				"H - 2 * ply + 2 * 3/16 x deep x ply",
 			"west.mid-1, west.mid-2, west.mid-3, east.mid-1, east.mid-2, east.mid-3":

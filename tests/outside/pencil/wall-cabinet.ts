@@ -20,8 +20,8 @@ export const wallCabinet: PencilSheets = {
 			// Rabbets 6 deep in the sides.
 			"case.top, case.bottom": "W - 2 * ply + 2 * 6 x D x ply",
 			"case.left, case.right": "H x D x ply",
-			// Between the panels with 1 in all to enter; the maker wants its grain up.
-			"case.back": "H - 2 * ply - 1 x W - 2 * ply - 1 x 12",
+			// Between the panels with 1.5 in all to enter; the maker wants its grain up.
+			"case.back": "H - 2 * ply - 1.5 x W - 2 * ply - 1.5 x 12",
 			// Housed 5 in top and bottom.
 			"case.one, case.two": "H - 2 * ply + 2 * 5 x deep x ply",
 			// Housed 5 in the side and the divider.
