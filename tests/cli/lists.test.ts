@@ -20,23 +20,24 @@ describe("the lists of a bookcase", () => {
 			CUT NOW
 			  Qty Thick     Width     Length Material           Part
 			A   2 45/64 x  11 1/4 x 42 19/32 ply.three-quarter  case.top, case.bottom
-			    rabbet 15/64 wide, 3/8 deep, at the rear edge, for case.back
+			    groove to fit ~15/64, 1/4 deep, 3/4 from the rear edge, for case.back
 			    dado to fit ~45/64, 1/4 deep, ~20 15/16 from the left end, for case.middle
 			B   2 45/64 x  11 1/4 x       60 ply.three-quarter  case.left, case.right
-			    rabbet 15/64 wide, 3/8 deep, at the rear edge, for case.back
+			    groove to fit ~15/64, 1/4 deep, 3/4 from the rear edge, for case.back
 			    dado to fit ~45/64, 1/4 deep, ~28 from the lower end, for case.fixed-left, case.fixed-right
-			    mirrored from the rabbet on: case.right
-			C   2 45/64 x 11 1/32 x 20 13/16 ply.three-quarter  case.loose-left, case.loose-right
-			D   1 15/64 x 43 9/32 x  59 9/32 ply.quarter        case.back
+			    mirrored from the groove on: case.right
+			C   2 45/64 x 10 9/32 x 20 13/16 ply.three-quarter  case.loose-left, case.loose-right
+			D   1 45/64 x       3 x 42 19/32 ply.three-quarter  tie.strip
+			E   1 15/64 x      43 x       59 ply.quarter        case.back
 
 			CUT TO FIT, WHEN THE ASSEMBLY HAS BEEN MEASURED
 			  Qty Thick     Width     Length Material           Part
-			E   1 45/64 x 11 1/32 x  59 3/32 ply.three-quarter  case.middle
+			F   1 45/64 x 10 9/32 x  59 3/32 ply.three-quarter  case.middle
 			    after case.top, case.bottom, case.left, case.right: measure the height inside the dry
 			      assembly, and the depth of the dadoes
 			    2 x dado to fit ~45/64, 1/4 deep, ~27 17/32 from the lower end, for case.fixed-left,
 			      case.fixed-right
-			F   2 45/64 x 11 1/32 x  21 7/16 ply.three-quarter  case.fixed-left, case.fixed-right
+			G   2 45/64 x 10 9/32 x  21 7/16 ply.three-quarter  case.fixed-left, case.fixed-right
 			    after case.middle: measure the clear width for \`fixed-left\` in the dry assembly; the clear
 			      width for \`fixed-right\` in the dry assembly
 			"
@@ -50,38 +51,40 @@ describe("the lists of a bookcase", () => {
 
 			SHEETS
 			  ply.three-quarter  96 x 48             at least 1 sheet by area       USD 92.00
-			      9 parts, 27.0 ft2 as sawn, kerf 1/8 counted
+			      10 parts, 27.2 ft2 as sawn, kerf 1/8 counted
 			  ply.quarter        96 x 48             at least 1 sheet by area       USD 48.00
-			      1 part, 17.8 ft2 as sawn, kerf 1/8 counted
+			      1 part, 17.6 ft2 as sawn, kerf 1/8 counted
 
 			FASTENERS
-			  brad 18ga x 1      fixings.brad        36 (1 pack of 1000)            USD 12.00
 			  screw #8 x 1 3/4   fixings.eight-long  12 (1 pack of 100)              USD 9.00
+			  screw #10 x 3      fixings.wall        2 (1 pack of 50)               USD 11.00
+			      into the wall, for the studs that the strip meets at the least
 
 			GLUE AND FINISH
-			  wood-glue          glue                0.8 fl oz (1 tin of 16 fl oz)   USD 8.00
-			      1.6 ft2, spread on one side; 250 ft2 to the gallon
-			  hard-oil           finish              1.09 qt (2 tins of 1 qt)       USD 76.00
-			      271.6 ft2, all coats; 1000 ft2 to the gallon
+			  wood-glue          glue                1.4 fl oz (1 tin of 16 fl oz)   USD 8.00
+			      2.7 ft2, spread on one side; 250 ft2 to the gallon
+			  hard-oil           finish              1.05 qt (2 tins of 1 qt)       USD 76.00
+			      263.0 ft2, all coats; 1000 ft2 to the gallon
 
 			COST
-			  at least USD 245.00
+			  at least USD 244.00
 
 			WEIGHT
-			  81.8 lb of wood
-			  centre of gravity 22 in from the left, ~31 1/32 in up from the floor, ~4 11/16 in from the back
+			  82.2 lb of wood
+			  centre of gravity 22 in from the left, ~31 23/32 in up from the floor, ~4 13/16 in from the back
 
 			WEIGHT BY PART
 			  case.top           8.2 lb
 			  case.bottom        8.2 lb
 			  case.left         11.6 lb
 			  case.right        11.6 lb
-			  case.back         14.9 lb
-			  case.middle       11.2 lb
-			  case.fixed-left    4.1 lb
-			  case.fixed-right   4.1 lb
-			  case.loose-left    4.0 lb
-			  case.loose-right   4.0 lb
+			  case.back         14.7 lb
+			  case.middle       10.5 lb
+			  case.fixed-left    3.8 lb
+			  case.fixed-right   3.8 lb
+			  case.loose-left    3.7 lb
+			  case.loose-right   3.7 lb
+			  tie.strip          2.2 lb
 			"
 		`);
 	});
