@@ -223,8 +223,17 @@ function readEnd(context: PieceContext, row: Row): Work | undefined {
 		);
 		return undefined;
 	}
-	const falls = (rows.first("falls")?.word("way") ??
-		"outward") as EndWork["falls"];
+	const fallsRow = rows.first("falls");
+	const way = fallsRow?.word("way") ?? "outward";
+	if (fallsRow && !Object.hasOwn(opposite, way)) {
+		context.evaluation.report(
+			"fall-unclear",
+			fallsRow.origin,
+			`The end of a leg falls inward, outward, forward or backward, not ${way}: a left and a right leg are told alike`,
+		);
+		return undefined;
+	}
+	const falls = way as EndWork["falls"];
 	const longest = end === "top" ? opposite[falls] : toward[falls];
 	const pointRow = rows.first("long-point");
 	const point = pointRow?.word("face");

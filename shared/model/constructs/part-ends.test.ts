@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from "vitest";
 import { built } from "../../../tests/harness/built.ts";
+import { overlapOf } from "../../geometry/overlap.ts";
 
 const rail = (lines: string, lies = "across facing front"): string =>
 	`piece frame { part rail { of oak.four-quarter; size 20 x 4; lies ${lies}; ${lines} } }`;
@@ -84,4 +85,81 @@ test("a post alone has no inside", () => {
 		built(rail("end top { angled 5 deg; falls outward }", "up facing side"))
 			.ids,
 	).toEqual(["fall-unclear"]);
+});
+
+describe("ends by the sides that they fall to", () => {
+	const ends = (lines: string, lies: string) => {
+		const { ids, part } = built(rail(lines, lies));
+		const { edges, centre } = part("rail");
+		return { ids, text: edges[0]?.text, centre };
+	};
+
+	test("a rail that runs front to back falls to the left", () => {
+		const plain = built(rail("", "deep facing side")).part("rail");
+		const { ids, text, centre } = ends(
+			"end front { angled 45 deg; falls left }",
+			"deep facing side",
+		);
+		expect(ids).toEqual([]);
+		expect(text).toBe("falls left 45°, long point right");
+		// What is gone lay at the front and on the left.
+		expect(centre[0]).toBeGreaterThan(plain.centre[0]);
+		expect(centre[2]).toBeLessThan(plain.centre[2]);
+	});
+
+	test.each([
+		["end left { angled 9 deg; falls up }", "bottom"],
+		["end left { angled 9 deg; falls down }", "top"],
+		["end right { angled 9 deg; long-point top }", "top"],
+		["end right { angled 9 deg; long-point front }", "front"],
+	])("across: %s", (lines, longest) => {
+		const { ids, text } = ends(lines, "across facing front");
+		expect(ids).toEqual([]);
+		expect(text).toMatch(new RegExp(`9°, long point ${longest}$`));
+	});
+
+	test.each([
+		["end top { angled 9 deg; falls left }", "right"],
+		["end bottom { angled 9 deg; falls left }", "left"],
+	])("a post: %s", (lines, longest) => {
+		expect(ends(lines, "up facing side").text).toBe(
+			`falls left 9°, long point ${longest}`,
+		);
+	});
+
+	test.each([
+		["end left { angled 9 deg; falls left }", "across facing front"],
+		["end top { angled 9 deg; falls up }", "up facing side"],
+		["end front { angled 9 deg; falls forward }", "deep facing side"],
+	])("not along the part: %s", (lines, lies) => {
+		expect(ends(lines, lies).ids).toEqual(["fall-unclear"]);
+	});
+
+	test("four rails make a mitred plinth that shares no wood", () => {
+		const { ids, piece } = built(`piece plinth {
+  part front { of ply.three-quarter; size 20 x 3; lies across facing front; front at 10 forward from back.back
+    end left { angled 45 deg; long-point front }
+    end right { angled 45 deg; long-point front } }
+  part back { of ply.three-quarter; size 20 x 3; lies across facing front
+    end left { angled 45 deg; long-point back }
+    end right { angled 45 deg; long-point back } }
+  part left { of ply.three-quarter; size 10 x 3; lies deep facing side
+    end front { angled 45 deg; falls right; long-point left }
+    end back { angled 45 deg; falls right } }
+  part right { of ply.three-quarter; size 10 x 3; lies deep facing side; right at 20 right from back.left
+    end front { angled 45 deg; falls left }
+    end back { angled 45 deg; falls left } }
+}`);
+		expect(ids).toEqual([]);
+		for (const [index, a] of piece.parts.entries())
+			for (const b of piece.parts.slice(index + 1))
+				expect(overlapOf(a.solid, b.solid, 0.01)).toBeUndefined();
+		// Each loses a wedge of its thickness at both ends: the four fill the frame and no more.
+		const t = 45 / 64;
+		const wood = piece.parts.reduce((sum, one) => sum + one.volume, 0);
+		expect(wood / 25.4 ** 3).toBeCloseTo(
+			(20 * 10 - (20 - 2 * t) * (10 - 2 * t)) * 3,
+			6,
+		);
+	});
 });

@@ -3,7 +3,8 @@
 import { type AngledEnd, shapeBlank } from "../../geometry/profile.ts";
 import type { Point2 } from "../../geometry/solid.ts";
 import { evaluateAs } from "../expressions.ts";
-import { axisIndex, type Side, sides } from "../meaning.ts";
+import { axisIndex, isSide, type Side, sides } from "../meaning.ts";
+import { oppositeOf } from "../names.ts";
 import type { PartDraft } from "../part-builder.ts";
 import type { PieceContext } from "../piece-context.ts";
 import { type Row, type Rows, readRows } from "../rows.ts";
@@ -12,7 +13,15 @@ import { numberOf } from "../size.ts";
 import type { Way } from "../types.ts";
 import { worldOutline } from "./world-outline.ts";
 
-type Fall = "inward" | "outward" | "forward" | "backward";
+type Fall =
+	| "inward"
+	| "outward"
+	| "forward"
+	| "backward"
+	| "left"
+	| "right"
+	| "up"
+	| "down";
 
 /** Cuts the ends that `end` lines name. */
 export function angleEnds(
@@ -81,20 +90,24 @@ function angleEnd(
 		return;
 	}
 	const fallsRow = rows.first("falls");
-	const falls = (fallsRow?.word("way") ?? "outward") as Fall;
-	const longest = longSide(end, falls);
+	const pointRow = rows.first("long-point");
+	const point = pointRow?.word("face");
+	const written = fallsRow?.word("way") as Fall | undefined;
+	// Where the long point is says enough.
+	const pointed = !written && point ? sideAcross(end, point) : undefined;
+	const falls = written ?? (pointed ? undefined : "outward");
+	const longest = falls ? longSide(end, falls) : pointed;
 	if (!longest) {
+		const across = waysAcross(end);
 		context.evaluation.report(
 			"fall-unclear",
 			(fallsRow ?? angledRow).origin,
 			sides[end].axis === "y"
-				? "A part that stands alone has no inside: let its end fall forward or backward"
-				: `The ${end} end can fall inward or outward, no other way`,
+				? `A part that stands alone has no inside: let its end fall ${across}`
+				: `The ${end} end can fall inward, outward, ${across}, no other way`,
 		);
 		return;
 	}
-	const pointRow = rows.first("long-point");
-	const point = pointRow?.word("face");
 	if (pointRow && point !== longest)
 		context.evaluation.report(
 			"end-contradicts",
@@ -134,22 +147,49 @@ function angleEnd(
 	part.edges.push({
 		where: `${end} end`,
 		work: "angle",
-		text: `falls ${falls} ${shownDegrees(degrees)}, long point ${longest}`,
+		text: `${falls ? `falls ${falls} ` : ""}${shownDegrees(degrees)}, long point ${longest}`,
 	});
+}
+
+/** The side that a cut falls to, where the word names one. */
+const fallsTo: Readonly<Partial<Record<Fall, Side>>> = {
+	forward: "front",
+	backward: "back",
+	left: "left",
+	right: "right",
+	up: "top",
+	down: "bottom",
+};
+
+/** The ways in which an end can fall that name a side, as a maker reads them. */
+function waysAcross(end: Side): string {
+	const ways = (Object.keys(fallsTo) as Fall[]).filter((way) => {
+		const side = fallsTo[way];
+		return side && sides[side].axis !== sides[end].axis;
+	});
+	return `${ways.slice(0, -1).join(", ")} or ${ways.at(-1)}`;
+}
+
+function sideAcross(end: Side, name: string): Side | undefined {
+	return isSide(name) && sides[name].axis !== sides[end].axis
+		? name
+		: undefined;
 }
 
 /**
  * The face at which the part keeps its length; undefined where the cut cannot fall that way. A cut falls where its surface
- * leads down: an end that falls outward is short above. Seen from above, it is short on the side that it falls to.
+ * leads down: an end that falls outward is short above. One that falls to a side is short on that side; a bottom end is
+ * long there, so that top and bottom that fall the same way are parallel.
  */
 function longSide(end: Side, falls: Fall): Side | undefined {
 	const { axis } = sides[end];
-	const deep = falls === "forward" || falls === "backward";
-	if (axis === "y") {
-		if (!deep) return undefined;
-		return (falls === "forward") === (end === "bottom") ? "front" : "back";
-	}
-	if (axis === "x" && deep) return falls === "forward" ? "back" : "front";
-	if (deep) return undefined;
+	const to = fallsTo[falls];
+	if (to)
+		return sides[to].axis === axis
+			? undefined
+			: end === "bottom"
+				? to
+				: oppositeOf(to);
+	if (axis === "y") return undefined;
 	return falls === "outward" ? "bottom" : "top";
 }
