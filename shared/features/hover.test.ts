@@ -1,5 +1,6 @@
 // What a hover tells, and of what stretch of the text.
 
+import { Buffer } from "node:buffer";
 import { describe, expect, test } from "vitest";
 import { snap } from "../../tests/harness/snapshot.ts";
 import { hover } from "./hover.ts";
@@ -334,5 +335,59 @@ describe("a board's movement over the year", () => {
 				),
 			),
 		).not.toContain("Over the year");
+	});
+});
+
+describe("how far it sags", () => {
+	const rack = (load: string, part = "o<|>ne"): string => `//- main.rod
+sheet birch { species "birch plywood"; size 96 x 48; variant eighteen { sold-as 18 mm; thick 17.6 mm } }
+piece rack {
+  unit mm
+  precision 0.5
+  box rack {
+    outside 900 x 420 x 210
+    panels top, bottom, left, right of birch.eighteen
+    shelf ${part} of birch.eighteen 190 above bottom on pins clearance 1.5
+  }
+  ${load}
+}
+`;
+	const sagLine = (text: string): string =>
+		text
+			.split("\n")
+			.filter((line) => line.startsWith("Sags "))
+			.join();
+
+	test("a shelf under its load, at first and over the years", () => {
+		// By hand: I = 210 x 17.6^3 / 12; w = 18 x 9.80665 / 861.8 + 210 x 17.6 x 685e-9 x 9.80665 = 0.2297 N/mm; 5 w L^4 / 384 E I.
+		expect(sagLine(told(rack("load 18 kg on rack.one")))).toMatchInlineSnapshot(
+			`"Sags 1\\.72 mm over a span of 861\\.8 mm under 18 kg and its own weight, at most 1\\.44 mm at first; 3\\.1 mm over the years, at most 2\\.24 mm\\: more than a limit\\."`,
+		);
+	});
+
+	test("a shelf with no load: books, and says so", () => {
+		expect(sagLine(told(rack("")))).toMatchInlineSnapshot(
+			`"Sags 2\\.92 mm over a span of 861\\.8 mm under books \\(37\\.2 kg per m; no load is given\\) and its own weight, at most 1\\.44 mm at first; 5\\.25 mm over the years, at most 2\\.24 mm\\: more than a limit\\."`,
+		);
+	});
+
+	test("the picture is an image that an editor shows in Markdown, in at most 4000 letters", () => {
+		const text = told(rack("load 18 kg on rack.one"));
+		const found =
+			/!\[([^\]]*)\]\(data:image\/svg\+xml;base64,([A-Za-z0-9+/=]+)\)/.exec(
+				text,
+			);
+		expect(found?.[1]).toContain("drawn 30 times as deep");
+		expect(found?.[2]?.length).toBeLessThan(4000);
+		const svg = Buffer.from(found?.[2] ?? "", "base64").toString("utf8");
+		expect(svg).toMatch(
+			/^<svg xmlns="http:\/\/www.w3.org\/2000\/svg" .*<\/svg>$/,
+		);
+		expect(svg).toContain(">18 kg</text>");
+	});
+
+	test("nothing of a side that carries nothing", () => {
+		const text = told(rack("", "one").replace("left,", "le<|>ft,"));
+		expect(sagLine(text)).toBe("");
 	});
 });

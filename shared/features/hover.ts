@@ -8,6 +8,7 @@ import { jointsText } from "./support/joint-text.ts";
 import { measureText, sizeText } from "./support/measure-text.ts";
 import { cutListText, partText } from "./support/part-text.ts";
 import { pieceText } from "./support/piece-text.ts";
+import { sagOfPartText } from "./support/sag-text.ts";
 import type { Snapshot } from "./support/snapshot.ts";
 import { stockText } from "./support/stock-text.ts";
 import { type Topic, topicAt } from "./support/topic.ts";
@@ -48,6 +49,7 @@ function textOf(snapshot: Snapshot, topic: Topic): string {
 		case "part":
 			return blocks(
 				partText(topic.part, topic.piece),
+				sagOfPartText(topic.part, topic.piece),
 				docOf(topic.part.declaration),
 			);
 		case "thing":

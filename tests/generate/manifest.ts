@@ -41,7 +41,9 @@ const unitWords: Readonly<Record<Figure["unit"], string>> = {
 	times: "times",
 	ratio: "a ratio",
 	MPa: "megapascals",
+	N: "newtons",
 	m: "metres",
+	"kg/m": "kilograms per metre",
 };
 
 function figureProperties(): Json {

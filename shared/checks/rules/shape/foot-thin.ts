@@ -98,7 +98,7 @@ piece stand {
 				message:
 					stress === undefined
 						? `${who} ${size}: less than ${showLimit(display, figures.least)} chips and splits; cut in less, or start wider`
-						: `${who} ${size}, and bends to ${stress.toFixed(1)} MPa there when the loaded piece is pushed, with ${Math.round(load)} N on the leg: more than ${figures.stress} MPa; make it thicker there`,
+						: `${who} ${size}, and ${names.length > 1 ? "bend" : "bends"} to ${stress.toFixed(1)} MPa there when the loaded piece is pushed, with ${Math.round(load)} N on the leg: more than ${figures.stress} MPa; make it thicker there`,
 			};
 		});
 	},
