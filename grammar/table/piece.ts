@@ -251,6 +251,8 @@ export const pieceContexts = {
 			help: "A reading from the shop: replaces that one size, and everything that follows from it",
 			forms: ["<what:ref> <reading:length> [<note:text>]"],
 			repeats: true,
+			defaults:
+				"where something is measured, parts may miss each other by what `mark within` of the shop says",
 			example: "measured ply.three-quarter.thick 0.71",
 		},
 		{

@@ -2,6 +2,7 @@
 
 import { apartness, boxOf, veneerBetween } from "./contact.ts";
 import type { PieceContext } from "./piece-context.ts";
+import { readingSlack } from "./readings.ts";
 import type { Joint, Part } from "./types.ts";
 
 export function finishJoints(context: PieceContext): Joint[] {
@@ -25,8 +26,8 @@ function apartOf(
 	context: PieceContext,
 	{ host, member }: { readonly host: Part; readonly member: Part },
 ): number {
-	const apart = apartness(boxOf(host), boxOf(member));
-	return apart > 0
-		? Math.max(0, apart - veneerBetween(context.collected.parts, host, member))
-		: 0;
+	const gap = apartness(boxOf(host), boxOf(member));
+	if (gap <= 0) return 0;
+	const apart = gap - veneerBetween(context.collected.parts, host, member);
+	return apart <= readingSlack(context) ? 0 : apart;
 }

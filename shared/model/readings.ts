@@ -17,6 +17,19 @@ const readingTolerance = 0.1;
 /** The best that a calliper reads, mm, half range: common practice, no source. */
 const calliperTolerance = 0.02;
 
+/**
+ * How much less (or more) a part may reach by its reading than the design says, mm, before that is a fault of the design:
+ * as much as the shop's own setting out is off (`mark within`, 1/32 in by default). Parts were cut, and by that much they
+ * come out; what is more is told. Nothing where nothing is measured: a design on paper is exact. One reading moves the
+ * parts beside it too, so it counts for all.
+ */
+export function readingSlack({ collected, shop }: PieceContext): number {
+	return collected.readings.size > 0 ? shop.mark + dust : 0;
+}
+
+/** Floating dust, mm. */
+const dust = 1e-6;
+
 /** A decimal reading is as true as its last figure: `0.702` in inches is right to 0.0005 in. */
 function toleranceOf(expression: Expression, unit: "in" | "mm"): number {
 	if (expression.kind !== "measure") return readingTolerance;

@@ -10,6 +10,7 @@ import { axisIndex } from "../meaning.ts";
 import { thicknessAxis } from "../names.ts";
 import type { PartDraft } from "../part-builder.ts";
 import { type PieceContext, partsOf } from "../piece-context.ts";
+import { readingSlack } from "../readings.ts";
 import { type Row, type Rows, readRows } from "../rows.ts";
 import { plus, type Size, stated, zero } from "../size.ts";
 import type { Housing, JointKind, Part, Way } from "../types.ts";
@@ -152,7 +153,8 @@ function cutHousing(context: PieceContext, joint: JointDraft, row: Row): void {
 		: positiveLength(context.frame, row.expression("clearance"), "A clearance");
 	const left = clearance ? clearance.value.toNumber() : 0;
 	const want = depth.value.toNumber() - left;
-	if (Math.abs(shared - want) > 0.05) {
+	const off = Math.max(0.05, readingSlack(context));
+	if (Math.abs(shared - want) > off || shared <= 0) {
 		const room = left > 0 ? ` with ${left.toFixed(1)} mm left` : "";
 		context.evaluation.report(
 			"does-not-reach",
