@@ -29,6 +29,8 @@ const back: Construct = {
 		"clearance in all 3/32 in (2 mm) let in, 1/16 in (1.5 mm) between the panels, common practice",
 	example: "back of ply.quarter rabbet 3/8",
 };
+/** Brackets are bought: there is no strip to be made. */
+const brackets = ["kind", "brackets"] as const;
 const heavy: Construct = {
 	head: "heavy",
 	help: "Sawn larger by this much on each edge and brought to size after the glue-up",
@@ -369,7 +371,7 @@ export const bodyContexts = {
 	mount: [
 		{
 			head: "kind",
-			help: "A bevelled cleat pair, a plain rail, or brackets",
+			help: "A bevelled cleat pair, a plain rail, or brackets that are bought",
 			forms: ["<kind:cleat|rail|brackets>"],
 			defaults: "cleat",
 			example: "kind cleat",
@@ -381,12 +383,13 @@ export const bodyContexts = {
 			required: true,
 			example: "on rack.back",
 		},
-		of,
+		{ ...of, unless: brackets },
 		{
 			head: "height",
 			help: "Height of each strip at its tall face",
 			forms: ["<height:length>"],
 			required: true,
+			unless: brackets,
 			example: "height 70",
 		},
 		{
@@ -401,6 +404,7 @@ export const bodyContexts = {
 			help: "Where the top of the strip on the piece is",
 			forms: ["<distance:length> from <datum:ref>", "<distance:length>"],
 			required: true,
+			unless: brackets,
 			example: "down 30 from rack.top",
 		},
 		{

@@ -72,6 +72,8 @@ export interface Construct {
 	readonly repeats?: boolean;
 	/** Its context is incomplete without it. */
 	readonly required?: boolean;
+	/** The line that makes a required one needless: its head, and the word that it begins with. */
+	readonly unless?: readonly [head: string, word: string];
 	readonly declares?: Declares;
 	/** What holds when the line is left out, in words. */
 	readonly defaults?: string;

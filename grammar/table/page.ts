@@ -87,7 +87,7 @@ function rowOf(construct: Construct): string {
 		? ` { [${titles[construct.block].toLowerCase()}](#${anchor(titles[construct.block])}) }`
 		: "";
 	const missing = construct.required
-		? "an error"
+		? `an error${construct.unless ? `, except with \`${construct.unless.join(" ")}\`` : ""}`
 		: (construct.defaults ?? "nothing");
 	return `| ${escaped(forms)}${block} | ${escaped(construct.help)}${aliases}${construct.repeats ? "; may be repeated" : ""} | ${escaped(missing)} |`;
 }

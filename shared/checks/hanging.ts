@@ -62,6 +62,8 @@ export function hangingOf(
 	mount: MountInfo,
 	figures: Pick<HangingFigures, "lean">,
 ): Hanging | undefined {
+	// Where bought brackets hold is not known.
+	if (mount.kind === "brackets") return undefined;
 	const box = boxOf(piece, mount);
 	if (!box) return undefined;
 	const ties = mount.kind !== "cleat" && standsOnFloor(piece);

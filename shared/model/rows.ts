@@ -87,6 +87,15 @@ export class Row {
 		const value = this.filled.slots.get(slot);
 		return value?.kind === "position" ? value.position : undefined;
 	}
+	/** Whether the word stands right behind the head, as in `kind brackets`. */
+	startsWith(word: string): boolean {
+		const item = this.filled.statement.items[1];
+		return (
+			item?.kind === "path" &&
+			item.segments.length === 1 &&
+			item.segments[0]?.text === word
+		);
+	}
 	text(slot: string): string | undefined {
 		const expression = this.expression(slot);
 		return expression?.kind === "text" ? expression.value : undefined;
@@ -161,7 +170,7 @@ export function readRows(
 	}
 	if (owner) {
 		for (const construct of contexts[context]) {
-			if (construct.required && !seen.has(construct))
+			if (construct.required && !seen.has(construct) && !isNeedless(construct))
 				evaluation.report(
 					"missing-line",
 					owner.origin,
@@ -170,6 +179,12 @@ export function readRows(
 		}
 	}
 	return new Rows(rows);
+
+	function isNeedless({ unless }: Construct): boolean {
+		if (!unless) return false;
+		const [head, word] = unless;
+		return rows.some((row) => row.head === head && row.startsWith(word));
+	}
 }
 
 function constructFor(

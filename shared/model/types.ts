@@ -434,6 +434,7 @@ export interface MountInfo {
 	readonly origin: Origin;
 	readonly kind: "cleat" | "rail" | "brackets";
 	readonly on: Part;
+	/** Brackets are bought and have none: there it is the part that they are fixed to. */
 	readonly strip: Part;
 	readonly wallStrip: Part | undefined;
 	readonly bevel: number;

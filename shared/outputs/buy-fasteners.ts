@@ -85,9 +85,8 @@ export function fastenerName({ kind, label }: FastenerLine["size"]): string {
 function studCount(mount: MountInfo): number | undefined {
 	const strip = mount.wallStrip ?? mount.strip;
 	const every = mount.wall?.studs ? numberOf(mount.wall.studs) : 0;
-	return every > 0
-		? Math.max(1, Math.floor(numberOf(strip.length) / every))
-		: undefined;
+	const length = numberOf(strip.max[0]) - numberOf(strip.min[0]);
+	return every > 0 ? Math.max(1, Math.floor(length / every)) : undefined;
 }
 
 function sizeKey(size: FastenerSize): string {

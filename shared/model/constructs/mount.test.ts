@@ -143,6 +143,43 @@ describe("other backs", () => {
 	});
 });
 
+describe("brackets", () => {
+	test("are bought: nothing is made, and only the back is named", () => {
+		const design = built(
+			rack(
+				"kind brackets; on rack.back; wall { studs every 400; screw #10 x 75 each 2 }",
+			),
+		);
+		expect(design.ids).toEqual([]);
+		const [mount] = design.piece.mounts;
+		expect(mount?.kind).toBe("brackets");
+		expect(mount?.strip.path).toBe("rack.back");
+		expect(mount?.wall?.each).toBe(2);
+		expect(mount && numberOf(mount.wallStripTop)).toBe(
+			// The back stands between top and bottom, half of its clearance of 1.5 below the top.
+			420 - 18 - 0.75,
+		);
+		expect(design.piece.parts.some(({ role }) => role === "cleat")).toBe(false);
+		expect(design.piece.joints.some(({ kind }) => kind === "cleat")).toBe(
+			false,
+		);
+	});
+
+	test("hold as far down as the line says", () => {
+		const [mount] = built(
+			rack("kind brackets; on rack.back; down 50 from rack.top"),
+		).piece.mounts;
+		expect(mount && numberOf(mount.wallStripTop)).toBe(420 - 50);
+	});
+
+	test.each([
+		["brackets", "kind brackets; on rack.back; height 70; bevel 45 deg", 2],
+		["a rail", `kind rail; ${usual}; play 5`, 1],
+	])("lines that say nothing of %s are told", (_, lines, count) => {
+		expect(built(rack(lines)).ids).toEqual(Array(count).fill("not-for-kind"));
+	});
+});
+
 describe("what cannot hang", () => {
 	test.each([
 		[

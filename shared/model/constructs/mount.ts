@@ -36,7 +36,8 @@ import { worldOutline } from "./world-outline.ts";
 interface Made {
 	readonly kind: MountInfo["kind"];
 	readonly on: Part;
-	readonly strip: PartDraft;
+	/** Brackets have none. */
+	readonly strip: PartDraft | undefined;
 	readonly wallStrip: PartDraft | undefined;
 	readonly bevel: number;
 	readonly height: Size;
@@ -95,7 +96,7 @@ function thingOf(
 ): Thing {
 	const parts = (): readonly PartDraft[] => {
 		const made = work();
-		if (!made) return [];
+		if (!made?.strip) return [];
 		return made.wallStrip ? [made.strip, made.wallStrip] : [made.strip];
 	};
 	return {
@@ -120,6 +121,10 @@ function build(
 ): Made | undefined {
 	const { frame } = context;
 	const on = backOf(context, rows.first("on"));
+	const kind = (rows.first("kind")?.word("kind") ??
+		"cleat") as MountInfo["kind"];
+	tellIdle(context, rows, kind);
+	if (kind === "brackets") return on && withBrackets(context, rows, on);
 	const stock = stockOf(context, rows.first("of")?.ref("material"), [
 		"sheet",
 		"board",
@@ -137,8 +142,6 @@ function build(
 			rows.first("play")?.expression("play"),
 			"The play",
 		) ?? zero;
-	const kind = (rows.first("kind")?.word("kind") ??
-		"cleat") as MountInfo["kind"];
 	const thick = stock?.thick;
 	if (!on || !stock || !thick || !height || !heightRow || !top)
 		return undefined;
@@ -278,6 +281,51 @@ function build(
 	};
 }
 
+/** Lines that say nothing of that kind of mount. */
+const idle: Readonly<Record<MountInfo["kind"], readonly string[]>> = {
+	cleat: [],
+	rail: ["bevel", "play"],
+	brackets: ["of", "height", "bevel", "play", "fasten"],
+};
+
+function tellIdle(
+	context: PieceContext,
+	rows: Rows,
+	kind: MountInfo["kind"],
+): void {
+	for (const row of rows.all)
+		if (idle[kind].includes(row.head))
+			context.evaluation.report(
+				"not-for-kind",
+				row.headline,
+				kind === "rail"
+					? `A rail is screwed straight to the wall: \`${row.head}\` says nothing of it, take the line away or make it a \`kind cleat\``
+					: `Brackets are bought, there is no strip to be made: \`${row.head}\` says nothing of them, take the line away or make it a \`kind rail\``,
+				{ severity: "warning" },
+			);
+}
+
+/** Bought brackets: nothing is made, the piece hangs by the part that they are fixed to. */
+function withBrackets(
+	context: PieceContext,
+	rows: Rows,
+	on: Part,
+): Made | undefined {
+	const top = rows.first("down") ? topOf(context, rows, on) : on.max[1];
+	if (!top) return undefined;
+	return {
+		kind: "brackets",
+		on,
+		strip: undefined,
+		wallStrip: undefined,
+		bevel: 0,
+		height: minus(top, on.min[1]),
+		thick: zero,
+		lift: zero,
+		play: zero,
+	};
+}
+
 function stripSpec(
 	context: PieceContext,
 	name: string,
@@ -393,6 +441,46 @@ function infoOf(
 	made: Made,
 ): MountInfo {
 	const { on, strip, wallStrip } = made;
+	const fasteners = strip ? fastened(context, row, rows, on, strip) : [];
+	const family = familyOf(context, on);
+	const rear = boundsAround(family)?.min[2] ?? on.min[2];
+	const lowest = wallStrip ?? strip ?? on;
+	return {
+		path: pathIn(context, declaration.name),
+		declaration,
+		origin: row.headline,
+		kind: made.kind,
+		on,
+		strip: strip ?? on,
+		wallStrip,
+		bevel: made.bevel,
+		height: made.height,
+		thick: made.thick,
+		gap: minus(on.min[2], rear),
+		lift: made.lift,
+		above: strip ? roomAbove(context, strip, family) : zero,
+		below: strip ? roomBelow(context, wallStrip ?? strip) : zero,
+		play: made.play,
+		fasteners,
+		wall: readWall(context, rows.first("wall")),
+		wallStripTop: named(
+			"the top of the wall strip over the floor",
+			minus(
+				strip ? lowest.max[1] : plus(on.min[1], made.height),
+				context.origin[1],
+			),
+		),
+	};
+}
+
+/** What holds the strip on the piece. */
+function fastened(
+	context: PieceContext,
+	row: Row,
+	rows: Rows,
+	on: Part,
+	strip: PartDraft,
+): MountInfo["fasteners"] {
 	const joint = context.collected.joints.of(
 		"cleat",
 		on as PartDraft,
@@ -405,32 +493,7 @@ function infoOf(
 		readRows(context.evaluation, context.frame.uri, fasten?.block, "fasten"),
 		joint,
 	);
-	const family = familyOf(context, on);
-	const rear = boundsAround(family)?.min[2] ?? on.min[2];
-	const lowest = wallStrip ?? strip;
-	return {
-		path: pathIn(context, declaration.name),
-		declaration,
-		origin: row.headline,
-		kind: made.kind,
-		on,
-		strip,
-		wallStrip,
-		bevel: made.bevel,
-		height: made.height,
-		thick: made.thick,
-		gap: minus(on.min[2], rear),
-		lift: made.lift,
-		above: roomAbove(context, strip, family),
-		below: roomBelow(context, lowest),
-		play: made.play,
-		fasteners: joint.fasteners,
-		wall: readWall(context, rows.first("wall")),
-		wallStripTop: named(
-			"the top of the wall strip over the floor",
-			minus(lowest.max[1], context.origin[1]),
-		),
-	};
+	return joint.fasteners;
 }
 
 /** Parts of the piece that stand in the way of a strip moved up or down: over or under it, as far back as it is. */

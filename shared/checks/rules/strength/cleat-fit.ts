@@ -65,10 +65,12 @@ piece rack {
   }
 }`,
 	find: (piece, { figures }) =>
-		piece.mounts.flatMap((mount) => [
-			...thickness(piece, mount, figures.proud, figures.slack),
-			...(mount.kind === "cleat" ? room(piece, mount) : []),
-		]),
+		piece.mounts
+			.filter(({ kind }) => kind === "cleat")
+			.flatMap((mount) => [
+				...thickness(piece, mount, figures.proud, figures.slack),
+				...room(piece, mount),
+			]),
 });
 
 function thickness(
@@ -87,7 +89,7 @@ function thickness(
 				message: `${strip}: the piece would stand ${show(display, over)} off the wall; set the back in that much more, or use a thinner strip`,
 			},
 		];
-	if (mount.kind !== "cleat" || -over <= slack + grain) return [];
+	if (-over <= slack + grain) return [];
 	const hold = 2 * numberOf(mount.thick) - numberOf(mount.gap);
 	return [
 		{
