@@ -11,7 +11,7 @@ import { remembered } from "./remembered.ts";
 export type { Check, CheckGroup, Figure } from "./check.ts";
 export { checkGroups } from "./check.ts";
 export type { CheckOptions } from "./options.ts";
-export { checkAnchor, checkPage, checksPage } from "./page.ts";
+export { type Case, checkAnchor, checkPage, checksPage } from "./page.ts";
 export { checks } from "./registry.ts";
 export {
 	figureKey,

@@ -21,8 +21,29 @@ export function checkPage(check: Check): string {
 	return parts.join("\n\n");
 }
 
-/** The page of all checks; every example begins with the materials of `preamble`. */
-export function checksPage(checks: readonly Check[], preamble: string): string {
+/** A fault as makers make it, for the page. */
+export interface Case {
+	/** What was made, and how it went wrong: one line. */
+	readonly title: string;
+	readonly design: string;
+	/** What the check says of it. */
+	readonly messages: readonly string[];
+	/** The lines that a sound design has in place of others: taken out, put in. */
+	readonly mended: {
+		readonly out: readonly string[];
+		readonly in: readonly string[];
+	};
+}
+
+/**
+ * The page of all checks; every example begins with the materials of `preamble`. `cases` are the faults of the catalogue by the
+ * id of the check.
+ */
+export function checksPage(
+	checks: readonly Check[],
+	preamble: string,
+	cases: ReadonlyMap<string, readonly Case[]>,
+): string {
 	const lines = [
 		"# The checks",
 		"Written by `tests/generate/checks-page.ts` from the files in `shared/checks/rules`; change those, not this.",
@@ -41,7 +62,12 @@ export function checksPage(checks: readonly Check[], preamble: string): string {
 		const own = checks.filter((check) => check.group === group);
 		if (own.length === 0) continue;
 		lines.push(`## ${title}`);
-		for (const check of own) lines.push(`### ${check.id}`, checkPage(check));
+		for (const check of own)
+			lines.push(
+				`### ${check.id}`,
+				checkPage(check),
+				...casesOf(cases.get(check.id) ?? []),
+			);
 	}
 	lines.push(
 		"## The materials of the examples",
@@ -49,6 +75,31 @@ export function checksPage(checks: readonly Check[], preamble: string): string {
 		fenced(preamble),
 	);
 	return `${lines.join("\n\n")}\n`;
+}
+
+function casesOf(cases: readonly Case[]): readonly string[] {
+	return cases.length === 0
+		? []
+		: [
+				"As makers do it:",
+				...cases.map(({ title, design, messages, mended }) =>
+					[
+						`<details>\n<summary>${html(title)}</summary>`,
+						fenced(design),
+						...messages.map((message) => `> ${message}`),
+						"Silent with:",
+						`\`\`\`diff\n${[
+							...mended.out.map((line) => `- ${line}`),
+							...mended.in.map((line) => `+ ${line}`),
+						].join("\n")}\n\`\`\``,
+						"</details>",
+					].join("\n\n"),
+				),
+			];
+}
+
+function html(text: string): string {
+	return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;");
 }
 
 function figuresTable(check: Check): readonly string[] {

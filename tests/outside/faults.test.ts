@@ -15,6 +15,11 @@ function findingsOf(file: CatalogueFile): readonly Finding[] {
 	return allFindings(designAt(file.uri));
 }
 
+/** What is listed as coming along, and does not. */
+function unfound(file: CatalogueFile, found: readonly Finding[]): string[] {
+	return file.also.filter((also) => found.every(({ id }) => id !== also));
+}
+
 /** What a maker would see, for a failing test to show. */
 function told({ id, severity, message }: Finding): string {
 	return `${severity} ${id}: ${message}`;
@@ -32,6 +37,7 @@ describe.each(faults)("$name", (fault) => {
 			).toBeGreaterThan(0);
 		const known = [...fault.expects.map(({ id }) => id), ...fault.also];
 		expect(found.filter(({ id }) => !known.includes(id)).map(told)).toEqual([]);
+		expect(unfound(fault, found)).toEqual([]);
 	});
 
 	it("has a near miss that brings none of it, and no error", () => {
@@ -76,6 +82,7 @@ describe.each(soundDesigns)("sound: $name", (file) => {
 				)
 				.map(told),
 		).toEqual([]);
+		expect(unfound(file, found)).toEqual([]);
 	});
 });
 
