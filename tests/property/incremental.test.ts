@@ -264,6 +264,8 @@ function told(design: Design): unknown {
 				joint.fasteners.map((run) => [
 					placeOf(run.origin),
 					run.size.lengthSpan,
+					run.size.numberSpan,
+					run.lineSpan,
 					run.points.length,
 				]),
 			]),
@@ -274,6 +276,10 @@ function told(design: Design): unknown {
 			veneers: piece.veneers.map((one) => [
 				placeOf(one.origin),
 				one.overhangSpan,
+				one.orderSpan,
+				one.facesSpan,
+				one.materialSpan,
+				one.groundSpan,
 			]),
 			legs: piece.legs.map((leg) =>
 				leg.shapes.map((one) => placeOf(one.origin)),
