@@ -282,6 +282,25 @@ export function twoSizes(
 	);
 }
 
+/** A size and a place behind it: `dado 3/16 36 above bottom`. `place` is the place as far as it is read. */
+export function sizeBeforePlace(
+	span: Span,
+	left: string,
+	right: string,
+	place: string,
+) {
+	const start = span.end - right.length;
+	return fault(
+		"two-sizes",
+		span,
+		`${quoted(left)} and ${quoted(right)} are two sizes side by side; lead the place in with \`at\`: ${quoted(`at ${place}`)}`,
+		{
+			title: "Write `at` before the place",
+			edits: [{ span: { start, end: start }, text: "at " }],
+		},
+	);
+}
+
 export function leadingZero(span: Span, better: string) {
 	return fault(
 		"leading-zero",

@@ -161,6 +161,24 @@ test("two sizes side by side are one fault, with what was probably meant", () =>
 	reads("biscuit #10  1 3/4 down", "biscuit #10 7/4 down");
 });
 
+test("a size before a place wants the place led in by `at`", () => {
+	mends(
+		"shelf one bay 1 dado 3/16 36 above bottom",
+		"shelf one bay 1 dado 3/16 at 36 above bottom",
+	);
+	mends(
+		"shelf one bay 1 190 above bottom",
+		"shelf one bay 1 at 190 above bottom",
+	);
+	mends(
+		"shelf one dado 3/16 2 1/2 up from side.top",
+		"shelf one dado 3/16 at 2 1/2 up from side.top",
+	);
+	// Without a datum it is no place.
+	mends("at 2  1/4", "at 2 1/4");
+	mends("at 12 250 up", "at 12250 up");
+});
+
 test("needless zeros and commas inside a number", () => {
 	mends("at 042", "at 42");
 	mends("at 007/8", "at 7/8");

@@ -19,6 +19,7 @@ import {
 	operatorSpacing,
 	pointWithoutDigits,
 	singleQuotes,
+	sizeBeforePlace,
 	squareBrackets,
 	strayBracket,
 	strayComma,
@@ -678,11 +679,19 @@ function checkTwoSizes(climb: Climb, token: IToken): void {
 		}
 	}
 	const span = { start: before.startOffset, end };
+	const written = text.slice(token.startOffset, end);
+	const place = placeWords.exec(text.slice(end, end + 80))?.[0];
 	structure(
 		climb,
-		twoSizes(span, left, text.slice(token.startOffset, end), better),
+		place && !sign
+			? sizeBeforePlace(span, left, written, `${written}${place}`)
+			: twoSizes(span, left, written, better),
 	);
 }
+
+/** What makes a place of the size before it: ` above bottom`, ` up from floor`. */
+const placeWords =
+	/^[ \t]+(?:(?:up|down|left|right|forward|back)[ \t]+)?(?:from|above|below)[ \t]+[\w.-]+/;
 
 /** `+`, `-`, `*` and `/` have a blank on both sides. */
 function checkSpacing(climb: Climb, left: Expression, token: IToken): void {
