@@ -26,7 +26,7 @@ const given: Construct = {
 };
 const mark: Construct = {
 	head: "mark",
-	help: "A size worked out from others, by a name of its own",
+	help: "A size worked out from others, by a name of its own; one face less another is the length from the second to the first",
 	forms: ["<name:new-name> = <value:value>"],
 	repeats: true,
 	declares: "size",

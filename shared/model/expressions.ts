@@ -10,8 +10,8 @@ import { toBase } from "../units/dimensions.ts";
 import { bareLength, readMeasure } from "../units/measure.ts";
 import { Rational, TooLargeError } from "../units/rational.ts";
 import type { Frame } from "./frame.ts";
-import { pathText } from "./meaning.ts";
-import { resolve } from "./names.ts";
+import { faceOf, isSide, pathText, sides } from "./meaning.ts";
+import { reachAlong, resolve } from "./names.ts";
 import {
 	type Dimension,
 	minus,
@@ -22,7 +22,9 @@ import {
 	stated,
 	statedBare,
 	times,
+	zero,
 } from "./size.ts";
+import type { Way } from "./types.ts";
 
 const labels: Readonly<Record<Dimension, string>> = {
 	length: "a length",
@@ -87,6 +89,14 @@ function sizeValue(frame: Frame, expression: Expression): Size | undefined {
 			if (!meaning) return undefined;
 			if (meaning.kind === "size")
 				return named(pathText(expression.segments), meaning.size);
+			if (meaning.kind === "face" || meaning.kind === "floor") {
+				frame.evaluation.report(
+					"not-a-size",
+					origin,
+					`\`${pathText(expression.segments)}\` is a place, no size: subtract another face that is square to the same way from it, as in \`case.right.inside - case.left.inside\``,
+				);
+				return undefined;
+			}
 			frame.evaluation.report(
 				"not-a-size",
 				origin,
@@ -127,7 +137,77 @@ function keepBare(from: Size, to: Size): Size {
 	return from.bare === undefined ? to : { ...to, bare: from.bare };
 }
 
+/** A place on an axis: a face, or the panel of a box that stands for its outside one. */
+interface Place {
+	readonly axis: Way;
+	readonly at: Size;
+}
+
+function placeOf(frame: Frame, node: Expression): Place | undefined {
+	if (node.kind === "group") return placeOf(frame, node.inner);
+	if (node.kind !== "path") return undefined;
+	const last = node.segments.at(-1)?.text ?? "";
+	if (!placeNames.has(last)) return undefined;
+	const label = pathText(node.segments);
+	if (isSide(last)) {
+		const { axis } = sides[last];
+		const reach = reachAlong(frame, node, axis)?.();
+		const outward =
+			reach?.face ?? (reach?.panelSide && sides[reach.panelSide].outward);
+		if (reach && outward)
+			return {
+				axis,
+				at: named(label, outward === 1 ? reach.high : reach.low),
+			};
+	}
+	const meaning = resolve(frame, node);
+	if (meaning?.kind === "floor")
+		return { axis: "y", at: named(label, frame.floor ?? zero) };
+	const face =
+		meaning?.kind === "face"
+			? meaning.face
+			: meaning?.kind === "part" && meaning.panelSide
+				? faceOf(meaning.part, meaning.panelSide, label)
+				: undefined;
+	return face && { axis: face.axis, at: named(label, face.at) };
+}
+
+/** The names that a face can end with. */
+const placeNames: ReadonlySet<string> = new Set([
+	...Object.keys(sides),
+	"inside",
+	"outside",
+	"rear",
+	"floor",
+]);
+
+const axisWords: Readonly<Record<Way, string>> = {
+	x: "left or right",
+	y: "up or down",
+	z: "to the front or back",
+};
+
+/** From one face to another: positive to the right, up, to the front. Undefined where neither operand is a face. */
+function betweenFaces(
+	frame: Frame,
+	node: BinaryNode,
+): { readonly size: Size | undefined } | undefined {
+	if (node.operator !== "-") return undefined;
+	const left = placeOf(frame, node.left);
+	const right = placeOf(frame, node.right);
+	if (!left || !right) return undefined;
+	if (left.axis === right.axis) return { size: minus(left.at, right.at) };
+	frame.evaluation.report(
+		"wrong-direction",
+		{ uri: frame.uri, span: node.span },
+		`No length lies between these faces: the first looks ${axisWords[left.axis]}, the second ${axisWords[right.axis]}; subtract faces that are square to the same way`,
+	);
+	return { size: undefined };
+}
+
 function binary(frame: Frame, node: BinaryNode): Size | undefined {
+	const faces = betweenFaces(frame, node);
+	if (faces) return faces.size && tooLong(frame, node, faces.size);
 	const left = evaluate(frame, node.left);
 	const right = evaluate(frame, node.right);
 	if (!left || !right) return undefined;

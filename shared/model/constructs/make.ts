@@ -262,6 +262,7 @@ function populated(
 		evaluation,
 		unit: unit === "in" || unit === "mm" ? unit : component.frame.unit,
 		scope,
+		floor: outer.origin[1],
 	};
 	const context: PieceContext = { ...outer, frame };
 	shadowReadings(context);
