@@ -1,11 +1,12 @@
 // What is told about the place under the pointer, as Markdown. Text from files is escaped.
 
 import type { Span } from "../../grammar/index.ts";
-import type { Declaration } from "../model/types.ts";
+import type { Declaration, Piece } from "../model/types.ts";
 import { codeSpan, escapeMarkdown } from "../text/markdown.ts";
 import { headHelp } from "./support/head-help.ts";
 import { jointsText } from "./support/joint-text.ts";
 import { measureText, sizeText } from "./support/measure-text.ts";
+import { mountText } from "./support/mount-text.ts";
 import { cutListText, partText } from "./support/part-text.ts";
 import { pieceText } from "./support/piece-text.ts";
 import { sagOfPartText } from "./support/sag-text.ts";
@@ -31,6 +32,9 @@ function textOf(snapshot: Snapshot, topic: Topic): string {
 		case "head":
 			return blocks(
 				topic.piece && jointsText(topic.joints, topic.piece.display),
+				topic.piece &&
+					topic.construct.head === "mount" &&
+					mountAround(topic.piece, topic.span),
 				headHelp(topic.construct),
 			);
 		case "measure":
@@ -56,6 +60,7 @@ function textOf(snapshot: Snapshot, topic: Topic): string {
 			return blocks(
 				`${topic.declaration.kind} ${codeSpan(topic.path)}`,
 				docOf(topic.declaration),
+				mountOf(topic.piece, topic.path),
 				cutListText(topic.piece, topic.path),
 			);
 		case "piece":
@@ -77,6 +82,19 @@ function textOf(snapshot: Snapshot, topic: Topic): string {
 	}
 }
 
+function mountOf(piece: Piece, path: string): string | undefined {
+	const mount = piece.mounts.find((one) => one.path === path);
+	return mount && mountText(mount, piece);
+}
+
+function mountAround(piece: Piece, span: Span): string | undefined {
+	const mount = piece.mounts.find(
+		({ declaration: { origin } }) =>
+			origin.span.start <= span.start && span.end <= origin.span.end,
+	);
+	return mount && mountText(mount, piece);
+}
+
 function rangeOf({
 	declaration,
 	piece,
@@ -94,9 +112,9 @@ function docOf({ doc }: Declaration): string | undefined {
 	return doc === "" ? undefined : escapeMarkdown(doc);
 }
 
-function blocks(...parts: readonly (string | undefined)[]): string {
+function blocks(...parts: readonly (string | false | undefined)[]): string {
 	return parts
 		.filter((part) => part)
-		.map((part) => (part ?? "").trim())
+		.map((part) => (part || "").trim())
 		.join("\n\n");
 }

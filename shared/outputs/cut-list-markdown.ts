@@ -6,6 +6,7 @@ import type { CutList, CutRow } from "./cut-list.ts";
 import { measureNote } from "./cut-list-text.ts";
 import { countText, rowWords, sectionTitles } from "./cut-list-words.ts";
 import { markdownTable } from "./markdown-table.ts";
+import { squareText } from "./squares.ts";
 
 export function cutListMarkdown(list: CutList): string {
 	const blocks = [
@@ -39,6 +40,14 @@ export function cutListMarkdown(list: CutList): string {
 					serves.map((path) => codeSpan(path)).join(", "),
 				]),
 			),
+		);
+	}
+	if (list.squares.length > 0) {
+		blocks.push(
+			"### To clamp up square\n",
+			list.squares
+				.map((square) => `- ${escapeMarkdown(squareText(square, list))}\n`)
+				.join(""),
 		);
 	}
 	return blocks.join("\n");

@@ -6,6 +6,7 @@ import { textTable } from "../text/table.ts";
 import { mixedText } from "../units/format.ts";
 import type { CutList, CutRow } from "./cut-list.ts";
 import { partNames, rowWords, sectionTitles } from "./cut-list-words.ts";
+import { squareText } from "./squares.ts";
 import { wrap } from "./wrap.ts";
 
 export interface TextOptions {
@@ -33,6 +34,7 @@ export function cutListText(list: CutList, options: TextOptions = {}): string {
 		}
 	}
 	if (list.aids.length > 0) blocks.push(aids(list));
+	if (list.squares.length > 0) blocks.push(squares(list, columns));
 	return blocks.join("\n");
 }
 
@@ -143,4 +145,13 @@ function aids(list: CutList): string {
 		],
 	);
 	return `AIDS, FROM OFFCUTS\n${textTable(rows)}`;
+}
+
+function squares(list: CutList, columns: number): string {
+	const lines = list.squares.flatMap((square) =>
+		wrap(squareText(square, list), columns - 4).map(
+			(line, at) => `${at === 0 ? "  " : "    "}${line}\n`,
+		),
+	);
+	return `TO CLAMP UP SQUARE\n${lines.join("")}`;
 }

@@ -23,6 +23,7 @@ import { formatLength } from "../units/format.ts";
 import type { Rational } from "../units/rational.ts";
 import { type Likeness, likenessOf } from "./likeness.ts";
 import { overallText } from "./overall.ts";
+import { type Square, squaresOf } from "./squares.ts";
 
 export type CutWhen = Part["cut"]["when"];
 
@@ -41,6 +42,8 @@ export interface CutList {
 	}[];
 	/** Spacers, patterns and the like, cut from offcuts. */
 	readonly aids: readonly AidInfo[];
+	/** Diagonals of the cases, for the clamping up. */
+	readonly squares: readonly Square[];
 }
 
 /** A size that a part has on its way, and what it is cut to. */
@@ -143,6 +146,7 @@ export function cutList(piece: Piece): CutList {
 			return { when, rows: rows.map((row) => ({ label: labels(), ...row })) };
 		}),
 		aids: piece.aids,
+		squares: squaresOf(piece),
 	};
 }
 

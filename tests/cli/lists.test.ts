@@ -40,6 +40,9 @@ describe("the lists of a bookcase", () => {
 			G   2 45/64 x 10 9/32 x  21 7/16 ply.three-quarter  case.fixed-left, case.fixed-right
 			    after case.middle: measure the clear width for \`fixed-left\` in the dry assembly; the clear
 			      width for \`fixed-right\` in the dry assembly
+
+			TO CLAMP UP SQUARE
+			  case: both diagonals ~74 13/32 from corner to corner outside, no more than ~5/32 apart
 			"
 		`);
 	});

@@ -142,7 +142,8 @@ function tooMuch(
 	const { display } = piece;
 	const worst = worstUse(hanging, hold, hold.least);
 	const use = worst.use * safety;
-	if (!(use > 1 + 1e-9) || !mount.wall) return [];
+	// No height to hang by, or a screw that holds nothing, is another check's to tell.
+	if (!(use > 1 + 1e-9) || !Number.isFinite(use) || !mount.wall) return [];
 	const { forces } = worst;
 	const each = (force: number): string =>
 		showForce(display, force / hold.least);
@@ -210,7 +211,7 @@ function climbsOut(
 	return [
 		{
 			origin: mount.origin,
-			message: `\`${mount.path}\` sits ${showAbout(display, rise)} above the lower edge of the piece and the weight stands ${showAbout(display, worst + contact)} off the wall: it turns forward out of the hook; set the cleat ${showAtLeast(display, worst / limit - rise)} higher`,
+			message: `\`${mount.path}\` sits ${rise > 0 ? `${showAbout(display, rise)} above` : "no higher than"} the lower edge of the piece and the weight stands ${showAbout(display, worst + contact)} off the wall: it turns forward out of the hook; set the cleat ${showAtLeast(display, worst / limit - rise)} higher`,
 		},
 	];
 }
@@ -227,7 +228,7 @@ function asksForLoad(piece: Piece, lean: number): readonly Found[] {
 	return [
 		{
 			severity: "hint",
-			origin: { ...mount.origin },
+			origin: mount.origin,
 			message: `Nothing says what \`${piece.name}\` is to carry, so \`${mount.path}\` is reckoned with its own wood alone: add a line such as \`load ${piece.display.unit === "in" ? "20 lb" : "10 kg"}${where ? ` on ${where}` : ""}\``,
 		},
 	];

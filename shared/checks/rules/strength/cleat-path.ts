@@ -125,7 +125,8 @@ function pathOf(
 	const { display } = piece;
 	const origin = joints[0]?.origin ?? mount.origin;
 	const stored = cases[0];
-	if (!stored) return [];
+	// A hook without height over the lower edge cannot hold at all: another check tells.
+	if (!stored || !Number.isFinite(stored.hung.lean)) return [];
 	if (glued === 0 && runs.length === 0) {
 		const holds =
 			tacks.length > 0

@@ -1,12 +1,13 @@
 // What the wall screws of a cleat or rail find in the wall: studs, steel, masonry, plasterboard alone, or nothing that is known.
 
 import { numberOf } from "../../../model/size.ts";
-import type { MountInfo, Piece } from "../../../model/types.ts";
+import type { Fix, MountInfo, Piece } from "../../../model/types.ts";
 import { defineCheck, type Found } from "../../check.ts";
+import { usualBetween } from "../../fastener-words.ts";
 import { caution, showForce } from "../../force-words.ts";
 import { hangingOf, wallHold } from "../../hanging.ts";
 import { showAbout, showAtLeast } from "../../rounded.ts";
-import { show, showLimit } from "../../words.ts";
+import { show, showLimit, writtenLike } from "../../words.ts";
 
 export const cleatStuds = defineCheck({
 	id: "cleat-studs",
@@ -137,8 +138,12 @@ function inWall(
 				message: `No screw into the wall is given for \`${mount.path}\`: add a line such as \`screw #10 x ${display.unit === "in" ? "3" : "75"}\``,
 			},
 		];
+	// The screws of brackets pass a plate of metal, those of a rail the back as well.
 	const through =
-		numberOf(mount.thick) + (mount.wallStrip ? 0 : numberOf(mount.on.thick));
+		mount.kind === "brackets"
+			? 0
+			: numberOf(mount.thick) +
+				(mount.wallStrip ? 0 : numberOf(mount.on.thick));
 	const cover = wall.masonry
 		? wall.plaster
 			? numberOf(wall.plaster)
@@ -158,7 +163,8 @@ function inWall(
 			? [
 					{
 						origin,
-						message: `The screw of \`${mount.path}\` reaches ${reach > 0 ? `${showAbout(display, reach)} into ${into}` : `no ${wall.masonry ? "masonry" : "stud"}`} behind ${showAbout(display, through + cover)} of strip${cover > 0 ? (wall.masonry ? " and plaster" : " and board") : ""}: at least ${showLimit(display, least)} holds, so take one ${show(display, roundUp(display.unit, through + cover + least))} long or more`,
+						message: `The screw of \`${mount.path}\` reaches ${reach > 0 ? `${showAbout(display, reach)} into ${into}` : `no ${wall.masonry ? "masonry" : "stud"}`} behind ${showAbout(display, through + cover)} of ${whatCovers(mount, cover)}: at least ${showLimit(display, least)} holds, so take one ${show(display, roundUp(display.unit, through + cover + least))} long or more`,
+						fixes: longerScrew(mount, display, through + cover + least),
 					},
 				]
 			: [];
@@ -188,6 +194,33 @@ function tooFew(
 			message: `The strip of \`${mount.path}\` is ${showAbout(display, numberOf(strip.length))} long and never reaches two studs ${show(display, wall.studs)} apart, with ${showForce(display, weight)} on it: make it ${showAtLeast(display, lacks)} longer or more, or let a board that spans two studs into the wall`,
 		},
 	];
+}
+
+/** What the screw passes before it holds. */
+function whatCovers({ kind, wall }: MountInfo, cover: number): string {
+	const on = wall?.masonry ? "plaster" : "board";
+	if (kind === "brackets") return on;
+	return cover > 0 ? `strip and ${on}` : "strip";
+}
+
+/** The next usual length, where the screw is written in the same file. */
+function longerScrew(
+	{ wall, declaration }: MountInfo,
+	display: Piece["display"],
+	least: number,
+): readonly Fix[] {
+	const screw = wall?.screw;
+	const span = screw?.lengthSpan;
+	if (!screw || !span || wall.origin.uri !== declaration.origin.uri) return [];
+	const length = usualBetween("screw", display, least, 2 * least);
+	return length
+		? [
+				{
+					title: `Use a screw ${show(display, length)} long`,
+					edits: [{ span, text: writtenLike(display, screw.length, length) }],
+				},
+			]
+		: [];
 }
 
 /** Up to the next 1/4 in or 5 mm. */

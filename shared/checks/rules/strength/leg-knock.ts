@@ -89,15 +89,23 @@ piece stand {
 			const start = `A kick of ${showForce(display, figures.kick)} at the foot pulls a ${weak.run.size.kind} at the top of ${legs}`;
 			return {
 				origin: weak.run.origin,
-				message: weak.hold.endGrain
-					? `${start} along the grain, where it holds nothing that counts: glue and dowel the leg, or drive it across the grain`
-					: Number.isFinite(weak.pull)
-						? `${start} with ${showForce(display, weak.pull)}, and ${showForce(display, weak.holds)} is what it holds ${showAbout(display, weak.hold.bite)} deep: ${weak.more} screws where there are ${weak.count} would hold, or glue it as well`
-						: `${start} and none of them stands where it holds against it: set screws apart from the edge, or glue it as well`,
+				message: `${start} ${whyWeak(display, weak)}`,
 			};
 		});
 	},
 });
+
+/** What is wrong, by how much, and what would mend it. */
+function whyWeak(display: Piece["display"], weak: Weak): string {
+	const { hold, pull, holds, more, count } = weak;
+	if (hold.endGrain)
+		return "along the grain, where it holds nothing that counts: glue and dowel the leg, or drive it across the grain";
+	if (!(holds > 0))
+		return "and it does not reach into the wood that is to hold it: use a longer one, or glue the leg as well";
+	if (!Number.isFinite(pull))
+		return "and none of them stands where it holds against it: set screws apart from the edge, or glue it as well";
+	return `with ${showForce(display, pull)}, and ${showForce(display, holds)} is what it holds ${showAbout(display, hold.bite)} deep: ${more} screws where there are ${count} would hold, or glue it as well`;
+}
 
 interface Weak {
 	readonly run: FastenerRun;
