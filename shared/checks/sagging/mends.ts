@@ -67,7 +67,9 @@ function thicker(
 		own: { ...own, height, bottom: own.bottom + own.height - height },
 	});
 	const first = Math.ceil(own.height / mark + 1e-9);
-	for (let i = first; i * mark <= 3 * own.height; i++) {
+	// Of something absurdly thick, no more marks are tried than a rail has.
+	const last = Math.min(first + 200, Math.floor((3 * own.height) / mark));
+	for (let i = first; i <= last; i++) {
 		if (!holds(raised(i * mark), figures)) continue;
 		const stock = isFlat(design)
 			? thinnestLike(project, design.part, (thick) =>
