@@ -90,12 +90,7 @@ export function evaluatePiece(
 			),
 		),
 		overAll: extent(
-			parts.filter(
-				(part) =>
-					part.role !== "aid" &&
-					part.role !== "veneer" &&
-					part.role !== "wall-strip",
-			),
+			parts.filter((part) => part.role !== "aid" && part.role !== "wall-strip"),
 		),
 		sizes: collected.sizes,
 	};

@@ -152,3 +152,56 @@ piece rack {
 		runChecks(design).filter(({ severity }) => severity === "error"),
 	).toEqual([]);
 });
+
+describe("a housing in a lone part is set out", () => {
+	const set = (part: ReturnType<typeof built>, path: string) =>
+		part
+			.part(path)
+			.housings.map(({ kind, at, datum }) => [kind, inInches(at), datum]);
+	/** A housing is 0.1 mm wider than what it takes: half of that on each side. */
+	const slack = 0.05 / 25.4;
+
+	test("a mortise from the lower end: 28 less the rail's 3, and 1/2 of shoulder", () => {
+		const design = built(frame("1 x 2 x 3/8", "14"));
+		expect(set(design, "rear")).toEqual([
+			["mortise", 28 - 3 + 1 / 2, "from the lower end"],
+		]);
+		expect(set(design, "rail").map(([kind, , datum]) => [kind, datum])).toEqual(
+			[
+				["rabbet", "from the rear end"],
+				["rabbet", "from the rear end"],
+				["rabbet", "from the rear end"],
+				["rabbet", "from the rear end"],
+				["rabbet", "from the front end"],
+				["rabbet", "from the front end"],
+				["rabbet", "from the front end"],
+				["rabbet", "from the front end"],
+			],
+		);
+	});
+
+	test.each([
+		[
+			"across facing front",
+			"lies up facing side; left at 6 right from host.left; bottom at host.top",
+			"left end",
+			6,
+		],
+		[
+			"across facing up",
+			"lies across facing front; back at 1 forward from host.back; left at 2 right from host.left; bottom at host.top",
+			"rear edge",
+			1,
+		],
+	])("a dado in a board that lies %s", (lies, other, datum, inch) => {
+		const design = built(`piece tray {
+  part host { of oak.eight-quarter; size 20 x 5; lies ${lies} }
+  part leaf { of ply.three-quarter; size 2 x 2; ${other.replace("bottom at host.top", "bottom at 1/4 down from host.top")} }
+  join leaf to host { dado 1/4 }
+}`);
+		expect(design.ids).toEqual([]);
+		const [[kind, at, from] = []] = set(design, "host");
+		expect([kind, from]).toEqual(["dado", `from the ${datum}`]);
+		expect(at).toBeCloseTo(inch - slack, 9);
+	});
+});

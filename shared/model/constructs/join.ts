@@ -12,7 +12,7 @@ import type { PartDraft } from "../part-builder.ts";
 import { type PieceContext, partsOf } from "../piece-context.ts";
 import { readingSlack } from "../readings.ts";
 import { type Row, type Rows, readRows } from "../rows.ts";
-import { plus, type Size, stated, zero } from "../size.ts";
+import { minus, over, plus, type Size, stated, zero } from "../size.ts";
 import type { Housing, JointKind, Part, Way } from "../types.ts";
 import type { ConstructMeaning } from "./construct-meaning.ts";
 
@@ -189,8 +189,19 @@ function cutHousing(context: PieceContext, joint: JointDraft, row: Row): void {
 	// What is left free lies at the bottom of the housing, behind the member's edge.
 	if (contact.toMember === 1) min[axis] -= left;
 	else max[axis] += left;
+	const slack = over(minus(width, member.thick), 2);
 	host.house(
-		housing(row.head as Housing["kind"], joint, width, depth, min, max),
+		housing(
+			row.head as Housing["kind"],
+			joint,
+			width,
+			depth,
+			min,
+			max,
+			through !== axis
+				? setOut(host, member, through, minus(zero, slack))
+				: setOut(host, member, alongIn(host, axis), zero),
+		),
 	);
 	addThicknessFit(context, joint, row, width, wide !== undefined);
 }
@@ -272,15 +283,33 @@ function cutTenon(
 		const highMin: [number, number, number] = [...min];
 		highMin[index] = tenonMax[index];
 		if (inset > 0.001) {
-			member.house(
-				housing("rabbet", joint, width, depth, min, lowMax, host.path),
-			);
-			member.house(
-				housing("rabbet", joint, width, depth, highMin, max, host.path),
-			);
+			member.house(shoulder(joint, width, depth, min, lowMax, axis));
+			member.house(shoulder(joint, width, depth, highMin, max, axis));
 		}
 	}
-	host.house(housing("mortise", joint, width, depth, tenonMin, tenonMax));
+	const way = alongIn(host, axisIndex[axis]);
+	const inset =
+		way === axisIndex[across]
+			? width
+			: way === axisIndex[through]
+				? thick
+				: undefined;
+	host.house(
+		housing(
+			"mortise",
+			joint,
+			width,
+			depth,
+			tenonMin,
+			tenonMax,
+			setOut(
+				host,
+				member,
+				way,
+				inset ? over(minus(extentOn(member, way), inset), 2) : zero,
+			),
+		),
+	);
 	member.edges.push({
 		where: "end",
 		work: "tenon",
@@ -309,17 +338,79 @@ function housing(
 	depth: Size,
 	min: readonly [number, number, number],
 	max: readonly [number, number, number],
-	takes = joint.member.path,
+	place: Pick<Housing, "datum" | "at">,
 ): Housing {
 	return {
 		kind,
 		width,
 		depth,
-		datum: "where it stands",
-		at: zero,
-		takes,
+		...place,
+		takes: joint.member.path,
 		box: { min: [...min], max: [...max] },
 	};
+}
+
+/** What is cut away beside a tenon, at the end of its part. */
+function shoulder(
+	joint: JointDraft,
+	width: Size,
+	depth: Size,
+	min: readonly [number, number, number],
+	max: readonly [number, number, number],
+	way: Way,
+): Housing {
+	const { host, member } = joint;
+	const axis = axisIndex[way];
+	const first = (min[axis] as number) <= boxOf(member).min[axis] + 1e-6;
+	return {
+		kind: "rabbet",
+		width,
+		depth,
+		datum: datumOf(member, axis, first ? 0 : 1),
+		at: zero,
+		takes: host.path,
+		box: { min: [...min], max: [...max] },
+	};
+}
+
+type Axis = 0 | 1 | 2;
+
+const ends: readonly (readonly [string, string])[] = [
+	["left", "right"],
+	["lower", "upper"],
+	["rear", "front"],
+];
+
+/** `from the left end`: an end lies along the grain, an edge across it, a face is broad. */
+function datumOf(part: PartDraft, axis: Axis, which: 0 | 1): string {
+	const of = part.place.axes.findIndex(
+		(one) => axisIndex[one.slice(1) as Way] === axis,
+	);
+	return `from the ${ends[axis]?.[which]} ${["end", "edge", "face"][of]}`;
+}
+
+/** How far a housing begins from the left, lower or rear end or edge of its part: that of the member, and a bit more or less. */
+function setOut(
+	host: PartDraft,
+	member: PartDraft,
+	axis: Axis,
+	more: Size,
+): Pick<Housing, "datum" | "at"> {
+	const near = minus(member.min[axis], host.min[axis]);
+	const begins = near.value.sign() < 0 ? zero : plus(near, more);
+	return { datum: datumOf(host, axis, 0), at: begins };
+}
+
+/** The axis along which a housing of that depth is set out in the host: its length, if it is not cut into its end. */
+function alongIn(host: PartDraft, depth: Axis): Axis {
+	const along = axisIndex[host.place.axes[0].slice(1) as Way];
+	return along === depth
+		? axisIndex[host.place.axes[1].slice(1) as Way]
+		: along;
+}
+
+function extentOn(part: PartDraft, axis: Axis): Size {
+	return minus(part.max[axis], part.min[axis]);
 }
 
 /** The fit of a member's thickness in its dado or groove. */

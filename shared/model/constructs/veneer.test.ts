@@ -174,3 +174,15 @@ describe("what cannot be veneered", () => {
 		expect(built(skin(lines)).ids).toEqual(ids);
 	});
 });
+
+test("veneer counts in the size over everything", () => {
+	const { piece } = built(`piece chest {
+  box case { outside 30 x 20 x 12; panels top, bottom, left, right of ply.three-quarter }
+  veneer skin { on case.left, case.top; of skins.oak; ground { coats 1 of shellac } }
+}`);
+	expect(piece.overCase?.map(inInches)).toEqual([30, 20, 12]);
+	const [width, height, depth] = (piece.overAll ?? []).map(inInches);
+	expect(width).toBeCloseTo(30 + 1 / 42, 9);
+	expect(height).toBeCloseTo(20 + 1 / 42, 9);
+	expect(depth).toBe(12);
+});
