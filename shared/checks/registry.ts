@@ -39,6 +39,7 @@ import { legKnock } from "./rules/strength/leg-knock.ts";
 import { level } from "./rules/strength/level.ts";
 import { rack } from "./rules/strength/rack.ts";
 import { sag } from "./rules/strength/sag.ts";
+import { square } from "./rules/strength/square.ts";
 import { tip } from "./rules/strength/tip.ts";
 import { crossGrainGlue } from "./rules/wood/cross-grain-glue.ts";
 import { trappedPanel } from "./rules/wood/trapped-panel.ts";
@@ -81,6 +82,7 @@ export const checks: readonly Check[] = [
 	level,
 	tip,
 	rack,
+	square,
 	tooSmall,
 	trimBack,
 	oddReading,
