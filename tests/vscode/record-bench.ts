@@ -10,3 +10,6 @@ export const dadoDepth = "3/16";
 
 /** A width by the sold-as thickness: 3/4 - 45/64 = 3/64 in = 1.19 mm of air, where a glued dado bears 0.25 mm. */
 export const tooWide = " wide 3/4";
+
+/** The line that makes the bottom, which carries the records. */
+export const panelsLine = "panels top, bottom";

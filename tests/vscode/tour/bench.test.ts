@@ -4,6 +4,7 @@ import { rmSync } from "node:fs";
 import { join } from "node:path";
 import {
 	enterAfter,
+	hoverBox,
 	hoverWord,
 	line,
 	openFile,
@@ -72,6 +73,22 @@ suite("Tour of the record bench", () => {
 		await picture("2-cut-list");
 		assert.match(text, /14 5\/8/);
 		assert.match(text, /left/);
+	});
+
+	test("the hover on the bottom shows a picture of how it sags", async () => {
+		const { page } = workbench;
+		await page.keyboard.press("Escape");
+		const text = await hoverWord(page, bench.panelsLine, "bottom");
+		assert.match(text, /Sags 0\.\d+ in/);
+		const drawn = hoverBox(page).locator("img[src^='data:image/svg+xml']");
+		await drawn.scrollIntoViewIfNeeded({ timeout: 10_000 });
+		await picture("2-sag");
+		const width = await drawn.evaluate((image) =>
+			image instanceof HTMLImageElement && image.complete
+				? image.naturalWidth
+				: 0,
+		);
+		assert.equal(width, 380);
 	});
 
 	test("a dado made too wide is underlined within a second", async () => {
