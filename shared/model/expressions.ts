@@ -196,7 +196,13 @@ function betweenFaces(
 	const left = placeOf(frame, node.left);
 	const right = placeOf(frame, node.right);
 	if (!left || !right) return undefined;
-	if (left.axis === right.axis) return { size: minus(left.at, right.at) };
+	if (left.axis === right.axis)
+		return {
+			size:
+				left.axis === "x" && frame.scope.mirrored
+					? minus(right.at, left.at)
+					: minus(left.at, right.at),
+		};
 	frame.evaluation.report(
 		"wrong-direction",
 		{ uri: frame.uri, span: node.span },

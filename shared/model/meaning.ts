@@ -62,7 +62,13 @@ export type Meaning =
 	| { readonly kind: "stock"; readonly stock: Stock }
 	| { readonly kind: "component"; readonly component: ComponentMeaning }
 	| { readonly kind: "thing"; readonly thing: Thing }
-	| { readonly kind: "part"; readonly part: Part; readonly panelSide?: Side }
+	| {
+			readonly kind: "part";
+			readonly part: Part;
+			readonly panelSide?: Side;
+			/** Read by the right one of a handed pair: its left is its right. */
+			readonly mirrored?: true;
+	  }
 	| { readonly kind: "face"; readonly face: Face }
 	| { readonly kind: "edges"; readonly edges: readonly PanelEdge[] }
 	| { readonly kind: "floor" }
@@ -128,6 +134,8 @@ export function reachOfBody(
 /** Names in force at a place; inner scopes see outer ones. */
 export class Scope {
 	readonly outer: Scope | undefined;
+	/** Left is right here, in names and in directions. */
+	readonly mirrored: boolean = false;
 	private readonly names = new Map<string, Binding>();
 
 	constructor(outer?: Scope) {

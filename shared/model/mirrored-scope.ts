@@ -1,27 +1,34 @@
-// Names as the right one of a handed pair reads them: `case.left` is `case.right`.
+// Names as the right one of a handed pair reads them: `case.left` is `case.right`, `inner.left` its own right face.
 
 import { type Binding, type Meaning, Scope, type Thing } from "./meaning.ts";
 import { memberOf } from "./names.ts";
 
-/** A scope whose own names are as declared, and whose outer ones are read in the mirror. */
+/** A scope whose names are read in the mirror. */
 export class MirroredScope extends Scope {
+	override readonly mirrored = true;
+
 	override find(name: string): Binding | undefined {
 		const own = this.own(name);
-		if (own) return own;
-		const binding = this.outer?.find(name);
-		return (
-			binding && {
-				declaration: binding.declaration,
-				meaning: () => mirrored(binding.meaning()),
-			}
-		);
+		const binding = own ?? this.outer?.find(name);
+		if (!binding) return undefined;
+		const { declaration, along } = binding;
+		return {
+			declaration,
+			meaning: () => mirrored(binding.meaning()),
+			...(own && along
+				? {
+						along: (axis, behind) =>
+							axis === "x" ? undefined : along(axis, behind),
+					}
+				: {}),
+		};
 	}
 }
 
 function mirrored(meaning: Meaning | undefined): Meaning | undefined {
-	return meaning?.kind === "thing"
-		? { kind: "thing", thing: mirroredThing(meaning.thing) }
-		: meaning;
+	if (meaning?.kind === "thing")
+		return { kind: "thing", thing: mirroredThing(meaning.thing) };
+	return meaning?.kind === "part" ? { ...meaning, mirrored: true } : meaning;
 }
 
 function mirroredThing(thing: Thing): Thing {

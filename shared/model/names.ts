@@ -153,7 +153,14 @@ export function memberOf(
 		case "thing":
 			return thingMember(meaning.thing, name, label);
 		case "part":
-			return partMember(meaning.part, meaning.panelSide, name, label);
+			return partMember(
+				meaning.part,
+				meaning.panelSide,
+				meaning.mirrored && (name === "left" || name === "right")
+					? oppositeOf(name)
+					: name,
+				label,
+			);
 		case "face":
 			return name === "edges" && meaning.face.edges
 				? { kind: "edges", edges: meaning.face.edges() }

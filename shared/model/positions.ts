@@ -74,7 +74,11 @@ export function placesOn(
 	const datum = datumOn(frame, position, met, label, context);
 	if (!datum) return undefined;
 	if (position.offsets.length === 0) return [datum.at];
-	const sign = words ? words.sign : datum.inward;
+	const sign = !words
+		? datum.inward
+		: words.axis === "x" && frame.scope.mirrored
+			? -words.sign
+			: words.sign;
 	const places: Size[] = [];
 	for (const offset of position.offsets) {
 		const size = lengthOf(frame, offset);

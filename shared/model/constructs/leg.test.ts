@@ -257,3 +257,33 @@ describe("what is not said well enough", () => {
 		expect(ids("a handed")).toEqual(["handed-pair"]);
 	});
 });
+
+describe("directions in a handed pair", () => {
+	const points = (place: string) => {
+		const { ids, piece } = built(`piece stool {
+  part seat { of oak.eight-quarter; size 30 x 14; top at 18 from floor }
+  leg one, two handed {
+    against under seat
+    set-in 4 from seat.left
+    set-back 2 from seat.front
+    layer inner of oak.eight-quarter 3 wide from floor up to seat
+    join inner to seat { dowel 3/8 x 2 { at ${place} } }
+  }
+}`);
+		expect(ids).toEqual([]);
+		return piece.joints
+			.filter(({ fasteners }) => fasteners.length > 0)
+			.map(({ fasteners }) => (fasteners[0]?.points[0]?.[0] as number) / 25.4);
+	};
+
+	test.each([
+		["1/2 right from inner.left", 4.5],
+		["1/4 left from inner.right", 4 + 1.75 - 0.25],
+		["5 right from seat.left", 5],
+		["(inner.right - inner.left) / 2 right from inner.left", 4 + 1.75 / 2],
+	])("%s is read in the mirror by the right one", (place, left) => {
+		const [one, two] = points(place);
+		expect(one).toBeCloseTo(left, 9);
+		expect(two).toBeCloseTo(30 - left, 9);
+	});
+});
