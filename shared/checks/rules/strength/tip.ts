@@ -85,12 +85,13 @@ piece tower {
   }
 }`,
 	find: (piece, { figures }) => {
-		const { own, loads } = weightsOf(piece);
-		if (!own || piece.boxes.length === 0 || piece.mounts.length > 0) return [];
+		if (piece.boxes.length === 0 || piece.mounts.length > 0) return [];
 		const around = extent(piece);
 		const height = around.top - around.bottom;
 		if (height < figures.height || height <= figures.slender * around.deep)
 			return [];
+		const { own, loads } = weightsOf(piece);
+		if (!own) return [];
 		const all = [own, ...loads].reduce((sum, { force }) => sum + force, 0);
 		if (all < figures.weight) return [];
 		const pulledAt = Math.min(height, figures.reach);
