@@ -75,7 +75,7 @@ describe.each(checks)("$id", (check) => {
 	});
 });
 
-/** Checks whose first example can be mended by changing one written size. */
+/** Checks whose first example can be mended by changing what is written in one place. */
 it.each([
 	"fit-gap",
 	"fit-nominal",
@@ -85,6 +85,11 @@ it.each([
 	"trim-width",
 	"veneer-overhang",
 	"unit-slip",
+	"edge-split",
+	"biscuit-size",
+	"veneer-order",
+	"veneer-one-side",
+	"veneer-ground",
 ])("offers a mend for %s", (id) => {
 	const check = checks.find((one) => one.id === id);
 	const findings = findingsIn(whole(check?.fires ?? ""));

@@ -2,7 +2,7 @@
 
 import { clearanceBetween, type Envelope } from "../../../geometry/cover.ts";
 import { nearPairs } from "../../../geometry/overlap.ts";
-import type { Box, Vec3 } from "../../../geometry/solid.ts";
+import type { Box } from "../../../geometry/solid.ts";
 import type { FastenerRun, Piece } from "../../../model/types.ts";
 import { defineCheck, type Found } from "../../check.ts";
 import { fastenerLines } from "../../driven.ts";
@@ -53,22 +53,16 @@ piece bin {
   join case.left to case.back { screw #8 x 2 { at 4 up from case.bottom; pilot } }
 }`,
 	find: (piece, { figures }) => {
-		const all: Placed[] = fastenerLines(piece).flatMap((line, index) =>
-			line.flatMap((run) =>
-				run.points.map((point): Placed => {
-					const envelope = blunt(envelopeAt(run, point));
-					return { run, index, envelope, box: boxAround(envelope) };
-				}),
-			),
+		const all: Row[] = fastenerLines(piece).flatMap((line, index) =>
+			line.map((run): Row => ({ run, index, envelopes: undefined })),
 		);
 		const worst = new Map<string, Meeting>();
-		const boxes = all.map(({ box }) => box);
-		for (const [i, j] of nearPairs(boxes, figures.clearance)) {
-			const one = all[i] as Placed;
-			const other = all[j] as Placed;
-			// The spacing of one row is another matter.
+		for (const [i, j] of nearPairs(all.map(boxAround), figures.clearance)) {
+			const one = all[i] as Row;
+			const other = all[j] as Row;
+			// A mount and its joint hold one and the same run.
 			if (one.run === other.run || !sharePart(one.run, other.run)) continue;
-			const clearance = clearanceBetween(one.envelope, other.envelope);
+			const clearance = clearanceOf(one, other, figures.clearance);
 			if (clearance >= figures.clearance - grain) continue;
 			const key = `${one.index} ${other.index}`;
 			const known = worst.get(key);
@@ -84,12 +78,13 @@ piece bin {
 /** Floating dust, mm. */
 const grain = 1e-6;
 
-interface Placed {
+/** The fasteners of one run; the spacing in a run is another matter. */
+interface Row {
 	readonly run: FastenerRun;
 	/** Of its line. */
 	readonly index: number;
-	readonly envelope: Envelope;
-	readonly box: Box;
+	/** Worked out when another run is near. */
+	envelopes: readonly Envelope[] | undefined;
 }
 
 interface Meeting {
@@ -118,21 +113,64 @@ function blunt(envelope: Envelope): Envelope {
 	};
 }
 
-function boxAround({ centre, axes, half, radius }: Envelope): Box {
-	const min: [number, number, number] = [0, 0, 0];
-	const max: [number, number, number] = [0, 0, 0];
+/** A box that holds all of a run, and some air. */
+function boxAround({ run }: Row): Box {
+	const { size, points, direction } = run;
+	const length = size.length.value.toNumber() + (run.countersink ?? 0);
+	const aside =
+		size.kind === "biscuit" ? widestBiscuit : size.diameter / 2 + grain;
+	const whole = size.kind === "dowel" || size.kind === "biscuit";
+	const min: [number, number, number] = [Infinity, Infinity, Infinity];
+	const max: [number, number, number] = [-Infinity, -Infinity, -Infinity];
 	for (const axis of [0, 1, 2] as const) {
-		const reach =
-			radius +
-			axes.reduce(
-				(sum: number, way: Vec3, i) =>
-					sum + Math.abs(way[axis]) * (half[i] as number),
-				0,
-			);
-		min[axis] = centre[axis] - reach;
-		max[axis] = centre[axis] + reach;
+		const way = direction[axis];
+		const ahead = aside + Math.max(0, whole ? Math.abs(way) : way) * length;
+		const behind = aside + Math.max(0, whole ? Math.abs(way) : -way) * length;
+		for (const point of points) {
+			min[axis] = Math.min(min[axis], point[axis] - behind);
+			max[axis] = Math.max(max[axis], point[axis] + ahead);
+		}
 	}
 	return { min, max };
+}
+
+/** No biscuit reaches farther from its middle along the joint, mm. */
+const widestBiscuit = 30;
+
+function envelopesOf(row: Row): readonly Envelope[] {
+	row.envelopes ??= row.run.points.map((point) =>
+		blunt(envelopeAt(row.run, point)),
+	);
+	return row.envelopes;
+}
+
+/** The least clearance between the fasteners of two runs; `enough` or more where they are farther apart. */
+function clearanceOf(one: Row, other: Row, enough: number): number {
+	let least = Infinity;
+	for (const a of envelopesOf(one)) {
+		for (const b of envelopesOf(other)) {
+			if (farApart(a, b, enough)) continue;
+			least = Math.min(least, clearanceBetween(a, b));
+		}
+	}
+	return least;
+}
+
+/** The balls around them are farther apart: a quick no. */
+function farApart(a: Envelope, b: Envelope, enough: number): boolean {
+	const reach =
+		Math.hypot(...a.half) +
+		a.radius +
+		Math.hypot(...b.half) +
+		b.radius +
+		enough;
+	return (
+		Math.hypot(
+			a.centre[0] - b.centre[0],
+			a.centre[1] - b.centre[1],
+			a.centre[2] - b.centre[2],
+		) > reach
+	);
 }
 
 function tell(
