@@ -76,11 +76,31 @@ export function edging(piece: Piece, part: Part, axis: 0 | 2): readonly Part[] {
 	);
 }
 
+const gluedOf = new WeakMap<Piece, ReadonlyMap<Part, readonly Part[]>>();
+
 /** The parts that share a glued joint with a part. */
 export function gluedTo(piece: Piece, part: Part): readonly Part[] {
-	return piece.joints.flatMap(({ glue, host, member }) =>
-		!glue ? [] : host === part ? [member] : member === part ? [host] : [],
-	);
+	let glued = gluedOf.get(piece);
+	if (!glued) {
+		glued = gluedPairs(piece);
+		gluedOf.set(piece, glued);
+	}
+	return glued.get(part) ?? [];
+}
+
+function gluedPairs(piece: Piece): ReadonlyMap<Part, readonly Part[]> {
+	const glued = new Map<Part, Part[]>();
+	const add = (part: Part, other: Part): void => {
+		const known = glued.get(part);
+		if (known) known.push(other);
+		else glued.set(part, [other]);
+	};
+	for (const { glue, host, member } of piece.joints) {
+		if (!glue) continue;
+		add(host, member);
+		add(member, host);
+	}
+	return glued;
 }
 
 /** A strip shorter than this share of the part stiffens only a piece of it. */

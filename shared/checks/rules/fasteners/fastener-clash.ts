@@ -68,6 +68,7 @@ piece bin {
 			const known = worst.get(key);
 			if (!known || clearance < known.clearance - grain)
 				worst.set(key, { one: one.run, other: other.run, clearance });
+			if (worst.size >= mostMeetings) break;
 		}
 		return [...worst.values()].map((meeting) =>
 			tell(piece, meeting, figures.clearance),
@@ -77,6 +78,9 @@ piece bin {
 
 /** Floating dust, mm. */
 const grain = 1e-6;
+
+/** More lines that meet than anybody would read: a line pasted again and again. */
+const mostMeetings = 400;
 
 /** The fasteners of one run; the spacing in a run is another matter. */
 interface Row {
