@@ -119,16 +119,14 @@ function tell(
 ): Found {
 	const { display } = piece;
 	const names = [...new Set(bad.map(({ covers }) => nameOf(covers)))];
-	const thin = bad.reduce((thinnest, { covers }) =>
-		numberOf(covers.thick) < numberOf(thinnest.covers.thick)
-			? { ...thinnest, covers }
-			: thinnest,
-	);
+	const [thin] = bad
+		.map(({ covers }) => covers.thick)
+		.toSorted((a, b) => numberOf(a) - numberOf(b));
 	const is = names.length > 1 ? "are" : "is";
 	const { origin, facesSpan } = veneer;
 	return {
 		origin: facesSpan ? { uri: origin.uri, span: facesSpan } : origin,
-		message: `${listed(names)} ${is} ${show(display, thin.covers.thick)} thick, loose, and veneered on one face: the veneer pulls ${names.length > 1 ? "them" : "it"} hollow; veneer the other face as well, or use 3/4 in`,
+		message: `${listed(names)} ${is} ${show(display, thin ?? 0)} thick, loose, and veneered on one face: the veneer pulls ${names.length > 1 ? "them" : "it"} hollow; veneer the other face as well, or use 3/4 in`,
 		fixes: origin.uri === uri ? bothFix(veneer) : [],
 	};
 }
