@@ -108,8 +108,13 @@ function rangeOf({
 	return `May be from ${low} to ${high}.`;
 }
 
+/** A description as its writer meant it: lines run on, an empty one parts paragraphs. */
 function docOf({ doc }: Declaration): string | undefined {
-	return doc === "" ? undefined : escapeMarkdown(doc);
+	if (doc === "") return undefined;
+	return doc
+		.split(/\n\s*\n/)
+		.map((paragraph) => escapeMarkdown(paragraph.replace(/\s*\n\s*/g, " ")))
+		.join("\n\n");
 }
 
 function blocks(...parts: readonly (string | false | undefined)[]): string {
