@@ -6,6 +6,7 @@ export default defineConfig({
 			"{grammar,shared,server}/**/*.test.ts",
 			"tests/{harness,outside,property,lsp,tidy,generate,cli}/**/*.test.ts",
 		],
-		testTimeout: 60_000,
+		setupFiles: ["tests/harness/one-seed.ts"],
+		testTimeout: 120_000,
 	},
 });

@@ -19,7 +19,16 @@ export interface ReadText {
 export function reparse(previous: ReadText, text: string): ParseResult {
 	if (previous.text === text) return previous.result;
 	const edit = editBetween(previous.text, text);
-	return readMiddle(previous, text, edit) ?? readAll(previous, text, edit);
+	// A byte order mark is no fault as long as it stands first: what is kept would not know that it no longer does.
+	const middle =
+		startsMarked(previous.text) === startsMarked(text)
+			? readMiddle(previous, text, edit)
+			: undefined;
+	return middle ?? readAll(previous, text, edit);
+}
+
+function startsMarked(text: string): boolean {
+	return text.charCodeAt(0) === 0xfeff;
 }
 
 /** What both texts begin and end with, in UTF-16 code units; the rest was replaced. */

@@ -128,6 +128,14 @@ describe("reading anew after an edit", () => {
 		);
 	});
 
+	test("knows a byte order mark that no longer stands first", () => {
+		const marked = "\ufeff/// d\na b\n";
+		const text = `\r\n${marked}`;
+		const result = reparse({ text: marked, result: parse(marked) }, text);
+		expect(result).toEqual(parse(text));
+		expect(result.faults).not.toEqual([]);
+	});
+
 	test("gives it for lines of all sorts, too", () => {
 		const lines = fc
 			.array(
