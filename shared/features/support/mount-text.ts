@@ -48,10 +48,10 @@ export function mountText(mount: MountInfo, piece: Piece): string | undefined {
 	});
 	return [
 		`${codeSpan(mount.path)} carries ${escapeMarkdown(`${showForce(display, stored.hung.weight)}, ${showAbout(display, stored.hung.fromWall)} off the wall.`)}`,
+		picture(piece, hanging),
 		[...lines, wallText(piece, hanging, hold), ...levelText(piece, mount)]
 			.map((line) => `- ${escapeMarkdown(line)}`)
 			.join("\n"),
-		picture(piece, hanging),
 		escapeMarkdown(
 			`Taken: screws at half the height of the strip on the wall, no friction in the bevel, ${hold ? "only screws that are sure of a stud" : "no figure for the wall"}, loads in the middle of what they stand on. ${caution}`,
 		),
