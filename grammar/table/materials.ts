@@ -33,6 +33,20 @@ const tolerance: Construct = {
 	defaults: "by the standard of the species or panel",
 	example: "tolerance 1/64",
 };
+const stiffness: Construct = {
+	head: "stiffness",
+	help: "How stiff it is in bending along its grain (modulus of elasticity), and across it; replaces the value of the species",
+	forms: ["<along:number> <unit:GPa|Mpsi> [across <across:number>]"],
+	defaults: "from the species",
+	example: "stiffness 10 GPa across 6",
+};
+const shrinks: Construct = {
+	head: "shrinks",
+	help: "How much it shrinks from green to oven-dry, along the rings and along the rays; replaces the values of the species",
+	forms: ["<tangential:percent> tangential <radial:percent> radial"],
+	defaults: "from the species",
+	example: "shrinks 8.6 % tangential 4 % radial",
+};
 const sawn: Construct = {
 	head: "sawn",
 	help: "How the boards are cut from the log: flat (the rings lie in the width), quarter (they stand upright in it) or rift (between); says how much they move across",
@@ -58,6 +72,7 @@ export const materialContexts = {
 	sheet: [
 		species,
 		density,
+		stiffness,
 		tolerance,
 		sheetSize,
 		{
@@ -89,6 +104,7 @@ export const materialContexts = {
 		tolerance,
 		sheetSize,
 		density,
+		stiffness,
 		price("sheet", "price 92 per sheet"),
 	],
 	board: [
@@ -96,6 +112,8 @@ export const materialContexts = {
 		density,
 		tolerance,
 		sawn,
+		stiffness,
+		shrinks,
 		variant(
 			"board-variant",
 			"variant four-quarter { rough 1; planed 3/4; price 9.50 per board-foot }",
@@ -135,6 +153,8 @@ export const materialContexts = {
 			example: "lengths 72 to 120",
 		},
 		sawn,
+		stiffness,
+		shrinks,
 		density,
 		price("board-foot", "price 9.50 per board-foot"),
 	],

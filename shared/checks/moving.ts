@@ -2,19 +2,27 @@
 
 import { axisOf } from "../geometry/place.ts";
 import type { Axis } from "../geometry/solid.ts";
-import { changeOfBoard, type Sawn } from "../mechanics/movement.ts";
+import {
+	changeOfBoard,
+	type Moving,
+	movingBy,
+	type Sawn,
+} from "../mechanics/movement.ts";
 import { numberOf } from "../model/size.ts";
 import type { Part, Piece } from "../model/types.ts";
 import { panelNamed } from "../tables/panels.ts";
-import { type Wood, woodNamed } from "../tables/woods.ts";
+import { woodNamed } from "../tables/woods.ts";
 import { leastMark, marked } from "./marked.ts";
 import { moistureRange, seasonOf } from "./season.ts";
 
-/** The wood of a part that is sawn from a board; undefined for a panel, and where the tables do not know the wood. */
-export function boardWood({ stock }: Part): Wood | undefined {
-	return stock.kind === "board" && stock.species !== undefined
-		? woodNamed(stock.species)
-		: undefined;
+/**
+ * How the wood of a part moves that is sawn from a board: as its stock file says, else by the tables. Undefined for a panel,
+ * and where neither knows the wood.
+ */
+export function boardWood({ stock }: Part): Moving | undefined {
+	if (stock.kind !== "board") return undefined;
+	if (stock.shrinkage) return movingBy(stock.shrinkage);
+	return stock.species === undefined ? undefined : woodNamed(stock.species);
 }
 
 /** The axis of the world across a part's grain, in its width. */

@@ -82,10 +82,14 @@ function placed(piece: Piece, load: LoadInfo): PlacedWeight {
 	};
 }
 
+/** How the model marks a density that was written, not looked up. */
+const statedDensity = "as the stock file says";
+
 /** Specific gravity that a material holds fasteners with; undefined where neither its name nor its weight is known. */
 export function holdingGravity(stock: Stock): number | undefined {
 	const species = stock.species?.trim().toLowerCase();
-	if (species !== undefined) {
+	// A weight that the stock file states comes before the species' own.
+	if (species !== undefined && stock.densitySource !== statedDensity) {
 		const listed = Object.hasOwn(panelGravity, species)
 			? panelGravity[species]
 			: woodNamed(species)?.gravity;

@@ -46,6 +46,29 @@ export function changeByShrinkage(
 	return (high - low) / ((start * 100) / shrinkage - start + low);
 }
 
+/** What the movement of a board is worked out from. */
+export type Moving = Pick<Wood, "change" | "shrinkage" | "shrinksFrom">;
+
+/** Green wood begins to shrink at some 30 % of moisture (Wood Handbook, chapter 4), where nothing else is known. */
+const usualStart = 30;
+
+/** The middle of the linear range, %: the coefficient is the slope of equation 13-2 there, as the Handbook's own were made. */
+const middleOfRange = (linearFrom + linearTo) / 2;
+
+/** The movement of a wood of which only the shrinkage from green to oven-dry is known, in %. */
+export function movingBy(shrinkage: RadialTangential): Moving {
+	const change = (percent: number): number =>
+		1 / ((usualStart * 100) / percent - usualStart + middleOfRange);
+	return {
+		shrinkage,
+		shrinksFrom: usualStart,
+		change: {
+			radial: change(shrinkage.radial),
+			tangential: change(shrinkage.tangential),
+		},
+	};
+}
+
 /** A figure for a way in a board: along the rings, along the rays, or between them by cos² and sin² of 45°. */
 function byCut(figures: RadialTangential, way: Way, sawn: Sawn): number {
 	if (sawn === "rift") return (figures.radial + figures.tangential) / 2;
@@ -60,7 +83,7 @@ function byCut(figures: RadialTangential, way: Way, sawn: Sawn): number {
  * The cut between flat and quarter is a common approximation, not in the Handbook.
  */
 export function changeOfBoard(
-	wood: Wood,
+	wood: Moving,
 	way: Way,
 	sawn: Sawn,
 	from: number,

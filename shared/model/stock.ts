@@ -3,7 +3,12 @@
 import type { ContextId, Statement } from "../../grammar/index.ts";
 import { panelNamed, panelSorts } from "../tables/panels.ts";
 import { woodNamed, woods } from "../tables/woods.ts";
-import { type AreaUnit, areaUnits, volumeUnits } from "../units/derived.ts";
+import {
+	type AreaUnit,
+	areaUnits,
+	psi,
+	volumeUnits,
+} from "../units/derived.ts";
 import { Rational } from "../units/rational.ts";
 import { countOf, evaluateAs, positiveLength } from "./expressions.ts";
 import { fastenerSize } from "./fastener-sizes.ts";
@@ -160,6 +165,8 @@ function empty(kind: StockKind, declaration: Declaration, _row: Row): Stock {
 		lengths: undefined,
 		grain: true,
 		sawn: undefined,
+		stiffness: undefined,
+		shrinkage: undefined,
 		price: undefined,
 		per: undefined,
 		currency: undefined,
@@ -259,6 +266,8 @@ function readStock(
 		lengths: rangeOf(frame, rows.first("lengths")),
 		grain: own("face-grain")?.word("grain") !== "none",
 		sawn: own("sawn")?.word("cut") as Stock["sawn"],
+		stiffness: stiffnessOf(frame, own("stiffness")),
+		shrinkage: shrinkageOf(frame, own("shrinks")),
 		density: density ?? panel?.density ?? wood?.density,
 		densitySource: density
 			? "as the stock file says"
@@ -273,6 +282,55 @@ function readStock(
 			return minimum && numberOf(minimum);
 		})(),
 	};
+}
+
+/** MPa in a GPa and in a million pounds-force per square inch. */
+const stiffnessUnits: Readonly<Record<string, number>> = {
+	GPa: 1000,
+	Mpsi: psi.toNumber() * 1e6,
+};
+
+function stiffnessOf(frame: Frame, row: Row | undefined): Stock["stiffness"] {
+	const unit = stiffnessUnits[row?.word("unit") ?? ""];
+	const along = row && positiveNumber(frame, row, "along");
+	if (!row || !along || !unit) return undefined;
+	const across = row.expression("across")
+		? positiveNumber(frame, row, "across")
+		: undefined;
+	return { along: along * unit, across: across && across * unit };
+}
+
+function shrinkageOf(frame: Frame, row: Row | undefined): Stock["shrinkage"] {
+	const percent = (slot: string): number | undefined => {
+		const size = evaluateAs(frame, row?.expression(slot), "ratio");
+		if (!size || !row) return undefined;
+		const share = numberOf(size);
+		if (share > 0 && share < 0.5) return share * 100;
+		frame.evaluation.report(
+			"no-size",
+			row.at(row.expression(slot)?.span ?? row.statement.span),
+			"A shrinkage is more than 0 % and less than 50 %",
+		);
+		return undefined;
+	};
+	const tangential = percent("tangential");
+	const radial = percent("radial");
+	return tangential && radial ? { tangential, radial } : undefined;
+}
+
+function positiveNumber(
+	frame: Frame,
+	row: Row,
+	slot: string,
+): number | undefined {
+	const value = numberIn(frame, row, slot);
+	if (!value || value.sign() > 0) return value?.toNumber();
+	frame.evaluation.report(
+		"no-size",
+		row.at(row.expression(slot)?.span ?? row.statement.span),
+		"A stiffness is more than 0",
+	);
+	return undefined;
 }
 
 /** The thickness of a material, as it measures: every part of it moves with the same source. */

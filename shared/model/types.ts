@@ -79,6 +79,14 @@ export interface Stock {
 	readonly grain: boolean;
 	/** How boards are cut from the log; undefined = not said. */
 	readonly sawn: "flat" | "quarter" | "rift" | undefined;
+	/** As the stock file says; else the tables' value of the species holds. MPa in bending, along the grain and across. */
+	readonly stiffness:
+		| { readonly along: number; readonly across: number | undefined }
+		| undefined;
+	/** As the stock file says: green to oven-dry, per cent of the green size. */
+	readonly shrinkage:
+		| { readonly tangential: number; readonly radial: number }
+		| undefined;
 	readonly price: Rational | undefined;
 	readonly per: "sheet" | "board-foot" | "pack" | "tin" | undefined;
 	readonly currency: string | undefined;

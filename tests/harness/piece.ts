@@ -102,6 +102,8 @@ export function stockOf(
 		lengths: undefined,
 		grain: true,
 		sawn: undefined,
+		stiffness: undefined,
+		shrinkage: undefined,
 		price: undefined,
 		per: undefined,
 		currency: undefined,

@@ -174,13 +174,12 @@ function stripWood(
 	);
 	let best: { id: string; thick: number; elasticity: number } | undefined;
 	for (const stock of own ? [own.stock] : boards) {
-		const wood = woodOf(stock);
+		const elasticity = stock.stiffness?.along ?? woodOf(stock)?.elasticity;
 		const thick = own
 			? Math.min(extent(own, 0), extent(own, 2))
 			: stock.thick && numberOf(stock.thick);
-		if (!wood || thick === undefined) continue;
-		if (!best || thick < best.thick)
-			best = { id: stock.id, thick, elasticity: wood.elasticity };
+		if (elasticity === undefined || thick === undefined) continue;
+		if (!best || thick < best.thick) best = { id: stock.id, thick, elasticity };
 	}
 	return best;
 }

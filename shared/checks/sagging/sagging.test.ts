@@ -240,7 +240,7 @@ describe("the check", () => {
 		expect(told.map(({ severity, message }) => [severity, message])).toEqual([
 			[
 				"hint",
-				"Nothing says how stiff `case.one` is: a `species` that the tables know, at `birch.eighteen`, lets its sag be worked out",
+				"Nothing says how stiff `case.one` is: a `species` that the tables know, or a `stiffness` line, at `birch.eighteen`, lets its sag be worked out",
 			],
 		]);
 	});

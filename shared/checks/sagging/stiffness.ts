@@ -37,24 +37,25 @@ export function stuffOf(
 	across: AcrossGrain,
 ): Stuff | undefined {
 	const grain = axisOf(part.place.axes[0]) === axis;
-	const panel = panelOf(part.stock);
-	if (panel) {
-		const { along, across: known } = panel.stiffness(numberOf(part.thick));
+	const { stock } = part;
+	const panel = panelOf(stock);
+	if (panel || (stock.kind === "sheet" && stock.stiffness)) {
+		const { along, across: known } =
+			stock.stiffness ??
+			(panel as NonNullable<typeof panel>).stiffness(numberOf(part.thick));
 		const other = known ?? along * across.plywood;
 		const flat = axisOf(part.place.axes[2]) === 1;
 		// On edge the plies of both ways share the bending.
 		return {
 			elasticity: flat ? (grain ? along : other) : (along + other) / 2,
-			creep: / plywood$/.test(panel.name) ? "plywood" : "board",
+			// A sheet that no table knows is taken as the sort that creeps most.
+			creep: panel && / plywood$/.test(panel.name) ? "plywood" : "board",
 		};
 	}
-	const wood = woodOf(part.stock);
-	return (
-		wood && {
-			elasticity: grain ? wood.elasticity : wood.elasticity * across.wood,
-			creep: "solid",
-		}
-	);
+	const along = stock.stiffness?.along ?? woodOf(stock)?.elasticity;
+	if (along === undefined) return undefined;
+	const other = stock.stiffness?.across ?? along * across.wood;
+	return { elasticity: grain ? along : other, creep: "solid" };
 }
 
 export function panelOf({ species }: Stock) {

@@ -231,7 +231,7 @@ function unknownStuff(
 			{
 				severity: "hint",
 				origin: load.origin,
-				message: `Nothing says how stiff ${nameOf(part)} is: a \`species\` that the tables know, at \`${part.stock.id}\`, lets its sag be worked out`,
+				message: `Nothing says how stiff ${nameOf(part)} is: a \`species\` that the tables know, or a \`stiffness\` line, at \`${part.stock.id}\`, lets its sag be worked out`,
 			},
 		];
 	}
