@@ -3,6 +3,7 @@
 import type { Span } from "../../grammar/index.ts";
 import type { Declaration, Piece } from "../model/types.ts";
 import { codeSpan, escapeMarkdown } from "../text/markdown.ts";
+import { footText } from "./support/foot-text.ts";
 import { headHelp } from "./support/head-help.ts";
 import { jointsText } from "./support/joint-text.ts";
 import { measureText, sizeText } from "./support/measure-text.ts";
@@ -61,6 +62,7 @@ function textOf(snapshot: Snapshot, topic: Topic): string {
 				`${topic.declaration.kind} ${codeSpan(topic.path)}`,
 				docOf(topic.declaration),
 				mountOf(topic.piece, topic.path),
+				legOf(topic.piece, topic.path),
 				cutListText(topic.piece, topic.path),
 			);
 		case "piece":
@@ -85,6 +87,12 @@ function textOf(snapshot: Snapshot, topic: Topic): string {
 function mountOf(piece: Piece, path: string): string | undefined {
 	const mount = piece.mounts.find((one) => one.path === path);
 	return mount && mountText(mount, piece);
+}
+
+function legOf(piece: Piece, path: string): string | undefined {
+	const leg = piece.legs.find((one) => one.path === path);
+	const text = leg && footText(piece, leg);
+	return text === undefined ? undefined : escapeMarkdown(`${text}.`);
 }
 
 function mountAround(piece: Piece, span: Span): string | undefined {
