@@ -6,12 +6,7 @@ import { type Meaning, pathText, type Thing } from "../meaning.ts";
 import { resolve, thicknessAxis } from "../names.ts";
 import { boundsAround, familyOf, thingAround } from "../owners.ts";
 import { high, low, makePart, type PartDraft } from "../part-builder.ts";
-import {
-	declareName,
-	type PieceContext,
-	pathIn,
-	stockOf,
-} from "../piece-context.ts";
+import { type PieceContext, pathIn, stockOf } from "../piece-context.ts";
 import { tellNoDatum } from "../positions.ts";
 import { type Row, type Rows, readRows } from "../rows.ts";
 import { shown, shownDegrees } from "../shown.ts";
@@ -29,6 +24,7 @@ import { cleatPair, isHookable } from "./cleat-pair.ts";
 import type { ConstructMeaning } from "./construct-meaning.ts";
 import { offsetFrom } from "./leg-place.ts";
 import { readWall } from "./mount-wall.ts";
+import { readNamedBlock } from "./named-block.ts";
 import { stagesOf } from "./part.ts";
 import { bind } from "./sizes.ts";
 import { worldOutline } from "./world-outline.ts";
@@ -54,19 +50,11 @@ const inners = new WeakMap<
 
 export const mount: ConstructMeaning = {
 	declare: (context, row) => {
-		const name = row.name("name");
-		if (!name) return;
-		const path = pathIn(context, name.text);
-		const declaration = declareName(context, "mount", name, row, path);
-		const rows = readRows(
-			context.evaluation,
-			context.frame.uri,
-			row.block,
-			"mount",
-			{ label: `\`${name.text}\``, origin: row.headline },
-		);
-		const work = context.evaluation.lazy(name.text, row.headline, () =>
-			build(context, rows, name.text, declaration),
+		const block = readNamedBlock(context, row, "mount");
+		if (!block) return;
+		const { name, path, declaration, rows } = block;
+		const work = context.evaluation.lazy(name, row.headline, () =>
+			build(context, rows, name, declaration),
 		);
 		inners.set(row, { rows, declaration, work });
 		bind(context, row, {

@@ -11,7 +11,6 @@ import {
 	type PartDraft,
 } from "../part-builder.ts";
 import {
-	declareName,
 	type PieceContext,
 	pathIn,
 	sizeAsRead,
@@ -19,10 +18,11 @@ import {
 } from "../piece-context.ts";
 import { heldReach, readPlacing } from "../placing.ts";
 import { roughAllowances } from "../rough-sizes.ts";
-import { type Rows, readRows } from "../rows.ts";
+import type { Rows } from "../rows.ts";
 import { plus, type Size, times } from "../size.ts";
 import type { Stage, Stock, Way } from "../types.ts";
 import type { ConstructMeaning } from "./construct-meaning.ts";
+import { readNamedBlock } from "./named-block.ts";
 import { angleEnds } from "./part-ends.ts";
 import { bind } from "./sizes.ts";
 
@@ -35,34 +35,20 @@ const facings: Readonly<Record<string, Way>> = {
 
 export const part: ConstructMeaning = {
 	declare: (context, row) => {
-		const name = row.name("name");
-		if (!name) return;
-		const path = pathIn(context, name.text);
-		const declaration = declareName(context, "part", name, row, path);
-		const rows = readRows(
-			context.evaluation,
-			context.frame.uri,
-			row.block,
-			"part",
-			{ label: `\`${name.text}\``, origin: row.headline },
-		);
-		const plan = context.evaluation.lazy(
-			`${name.text}'s sizes`,
-			row.headline,
-			() => planPart(context, rows, name.text),
+		const block = readNamedBlock(context, row, "part");
+		if (!block) return;
+		const { name, declaration, rows } = block;
+		const plan = context.evaluation.lazy(`${name}'s sizes`, row.headline, () =>
+			planPart(context, rows, name),
 		);
 		const extent = (axis: Way): Size | undefined =>
 			plan()?.extents[axisIndex[axis]];
-		const placing = readPlacing(
-			context,
-			{ name: name.text, row, rows },
-			extent,
-		);
+		const placing = readPlacing(context, { name: name, row, rows }, extent);
 		const held = (axis: Way): Held =>
 			placing[axis]() ?? low(context.origin[axisIndex[axis]]);
-		const work = context.evaluation.lazy(name.text, row.headline, () => {
+		const work = context.evaluation.lazy(name, row.headline, () => {
 			const made = plan();
-			return made && build(context, rows, name.text, declaration, made, held);
+			return made && build(context, rows, name, declaration, made, held);
 		});
 		bind(context, row, {
 			declaration,

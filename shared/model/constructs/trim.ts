@@ -5,17 +5,13 @@ import { readFastening } from "../fastening.ts";
 import type { Meaning, Thing } from "../meaning.ts";
 import { boundsAround } from "../owners.ts";
 import { makePart, type PartDraft } from "../part-builder.ts";
-import {
-	declareName,
-	type PieceContext,
-	pathIn,
-	stockOf,
-} from "../piece-context.ts";
+import { type PieceContext, pathIn, stockOf } from "../piece-context.ts";
 import { type Row, type Rows, readRows } from "../rows.ts";
 import { shown } from "../shown.ts";
 import { minus, named, over, plus, type Size, zero } from "../size.ts";
 import type { Declaration, TrimInfo } from "../types.ts";
 import type { ConstructMeaning } from "./construct-meaning.ts";
+import { readNamedBlock } from "./named-block.ts";
 import { bind } from "./sizes.ts";
 import {
 	cornersOf,
@@ -39,32 +35,24 @@ const inners = new WeakMap<Row, { rows: Rows; work: () => Made | undefined }>();
 
 export const trim: ConstructMeaning = {
 	declare: (context, row) => {
-		const name = row.name("name");
-		if (!name) return;
-		const path = pathIn(context, name.text);
-		const declaration = declareName(context, "trim", name, row, path);
-		const rows = readRows(
-			context.evaluation,
-			context.frame.uri,
-			row.block,
-			"trim",
-			{ label: `\`${name.text}\``, origin: row.headline },
-		);
+		const block = readNamedBlock(context, row, "trim");
+		if (!block) return;
+		const { name, path, declaration, rows } = block;
 		context.collected.coverings.push({
 			kind: "trim",
-			name: name.text,
+			name: name,
 			context,
 			rows,
 		});
-		const work = context.evaluation.lazy(name.text, row.headline, () =>
-			build(context, row, rows, name.text, declaration),
+		const work = context.evaluation.lazy(name, row.headline, () =>
+			build(context, row, rows, name, declaration),
 		);
 		inners.set(row, { rows, work });
 		bind(context, row, {
 			declaration,
 			meaning: () => ({
 				kind: "thing",
-				thing: thingOf(path, name.text, declaration, work),
+				thing: thingOf(path, name, declaration, work),
 			}),
 		});
 	},

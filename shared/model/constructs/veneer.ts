@@ -14,7 +14,6 @@ import {
 	type PartDraft,
 } from "../part-builder.ts";
 import {
-	declareName,
 	type PieceContext,
 	partsOf,
 	pathIn,
@@ -26,6 +25,7 @@ import { minus, plus, type Size, stated, zero } from "../size.ts";
 import type { Declaration, Part, VeneerInfo, Way } from "../types.ts";
 import { readCoats } from "./coats.ts";
 import type { ConstructMeaning } from "./construct-meaning.ts";
+import { readNamedBlock } from "./named-block.ts";
 import { bind } from "./sizes.ts";
 import { type CoveredFace, readFaces, withTrims } from "./veneer-faces.ts";
 
@@ -44,25 +44,17 @@ const inners = new WeakMap<Row, () => readonly Sheet[] | undefined>();
 
 export const veneer: ConstructMeaning = {
 	declare: (context, row) => {
-		const name = row.name("name");
-		if (!name) return;
-		const path = pathIn(context, name.text);
-		const declaration = declareName(context, "veneer", name, row, path);
-		const rows = readRows(
-			context.evaluation,
-			context.frame.uri,
-			row.block,
-			"veneer",
-			{ label: `\`${name.text}\``, origin: row.headline },
-		);
+		const block = readNamedBlock(context, row, "veneer");
+		if (!block) return;
+		const { name, path, declaration, rows } = block;
 		context.collected.coverings.push({
 			kind: "veneer",
-			name: name.text,
+			name: name,
 			context,
 			rows,
 		});
-		const work = context.evaluation.lazy(name.text, row.headline, () =>
-			build(context, row, rows, name.text, declaration),
+		const work = context.evaluation.lazy(name, row.headline, () =>
+			build(context, row, rows, name, declaration),
 		);
 		inners.set(row, work);
 		bind(context, row, {
