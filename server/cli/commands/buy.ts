@@ -5,7 +5,6 @@ import { buyingListCsv } from "../../../shared/outputs/buying-list-csv.ts";
 import { buyingListJson } from "../../../shared/outputs/buying-list-json.ts";
 import { buyingListMarkdown } from "../../../shared/outputs/buying-list-markdown.ts";
 import { buyingListText } from "../../../shared/outputs/buying-list-text.ts";
-import { printableLines } from "../../../shared/outputs/findings-text.ts";
 import {
 	type Command,
 	formatOption,
@@ -14,8 +13,9 @@ import {
 	stdinOption,
 } from "../command.ts";
 import { loadDesigns } from "../designs.ts";
-import { pageColumns, reportFaults } from "../report.ts";
+import { reportFaults } from "../report.ts";
 import { settingsOption } from "../settings.ts";
+import { writeLists } from "../write-lists.ts";
 
 export const buy: Command = {
 	name: "buy",
@@ -39,29 +39,12 @@ for waste is told. Weight is that of the wood alone, from its solids.`.trimStart
 		const lists = loaded.designs.flatMap(({ file, design, pieces }) =>
 			pieces.map((piece) => ({ file, list: buyingList(piece, design.stocks) })),
 		);
-		const all = lists.map(({ list }) => list);
-		const columns = pageColumns(terminal);
-		switch (given.value("format")) {
-			case "json":
-				terminal.out.write(
-					`${JSON.stringify(buyingListJson(lists), undefined, "\t")}\n`,
-				);
-				break;
-			case "csv":
-				terminal.out.write(buyingListCsv(all));
-				break;
-			case "md":
-				terminal.out.write(
-					printableLines(all.map(buyingListMarkdown).join("\n")),
-				);
-				break;
-			default:
-				terminal.out.write(
-					printableLines(
-						all.map((list) => buyingListText(list, { columns })).join("\n\n"),
-					),
-				);
-		}
+		writeLists(terminal, given.value("format"), lists, {
+			json: buyingListJson,
+			csv: buyingListCsv,
+			markdown: buyingListMarkdown,
+			text: buyingListText,
+		});
 		return reportFaults(loaded, terminal);
 	},
 };

@@ -5,7 +5,6 @@ import { cutListCsv } from "../../../shared/outputs/cut-list-csv.ts";
 import { cutListJson } from "../../../shared/outputs/cut-list-json.ts";
 import { cutListMarkdown } from "../../../shared/outputs/cut-list-markdown.ts";
 import { cutListText } from "../../../shared/outputs/cut-list-text.ts";
-import { printableLines } from "../../../shared/outputs/findings-text.ts";
 import {
 	type Command,
 	formatOption,
@@ -14,8 +13,9 @@ import {
 	stdinOption,
 } from "../command.ts";
 import { loadDesigns } from "../designs.ts";
-import { pageColumns, reportFaults } from "../report.ts";
+import { reportFaults } from "../report.ts";
 import { settingsOption } from "../settings.ts";
+import { writeLists } from "../write-lists.ts";
 
 export const cutlist: Command = {
 	name: "cutlist",
@@ -41,27 +41,12 @@ can be read is listed all the same.`.trimStart(),
 		const lists = loaded.designs.flatMap(({ file, pieces }) =>
 			pieces.map((piece) => ({ file, list: cutList(piece) })),
 		);
-		const all = lists.map(({ list }) => list);
-		const columns = pageColumns(terminal);
-		switch (given.value("format")) {
-			case "json":
-				terminal.out.write(
-					`${JSON.stringify(cutListJson(lists), undefined, "\t")}\n`,
-				);
-				break;
-			case "csv":
-				terminal.out.write(cutListCsv(all));
-				break;
-			case "md":
-				terminal.out.write(printableLines(all.map(cutListMarkdown).join("\n")));
-				break;
-			default:
-				terminal.out.write(
-					printableLines(
-						all.map((list) => cutListText(list, { columns })).join("\n\n"),
-					),
-				);
-		}
+		writeLists(terminal, given.value("format"), lists, {
+			json: cutListJson,
+			csv: cutListCsv,
+			markdown: cutListMarkdown,
+			text: cutListText,
+		});
 		return reportFaults(loaded, terminal);
 	},
 };
