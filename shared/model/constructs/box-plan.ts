@@ -220,8 +220,8 @@ function readHousings(
 ): ReadonlyMap<string, PanelHousing> {
 	const housings = new Map<string, PanelHousing>();
 	for (const row of rows.every("join")) {
-		const inner = new Silent(context);
-		const lines = readRows(inner.evaluation, row.uri, row.block, "join");
+		// Settling the join reads these lines once more: what is wrong in them is told once all the same.
+		const lines = readRows(context.evaluation, row.uri, row.block, "join");
 		const kind = kindRow(lines);
 		if (
 			kind?.head !== "dado" &&
@@ -256,16 +256,6 @@ function lastName(path: {
 	readonly segments: readonly { readonly text: string }[];
 }): string {
 	return path.segments.at(-1)?.text ?? "";
-}
-
-/** Reads a block once more without telling its faults again: settle tells them. */
-class Silent {
-	readonly evaluation: PieceContext["evaluation"];
-	constructor(context: PieceContext) {
-		this.evaluation = Object.create(context.evaluation, {
-			report: { value: () => {} },
-		}) as PieceContext["evaluation"];
-	}
 }
 
 /**
