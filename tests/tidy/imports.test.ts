@@ -36,6 +36,20 @@ const rules: readonly {
 		may: ["shared/geometry", "shared/units"],
 		packages: [],
 	},
+	{ folder: "shared/cutting", may: ["shared/cutting"], packages: [] },
+	{
+		folder: "shared/layouts",
+		may: [
+			"shared/layouts",
+			"shared/cutting",
+			"shared/model",
+			"shared/geometry",
+			"shared/tables",
+			"shared/units",
+			"grammar",
+		],
+		packages: [],
+	},
 	{
 		folder: "shared/sources",
 		may: ["shared/sources", "shared/text", "grammar"],
@@ -59,6 +73,7 @@ const rules: readonly {
 		may: [
 			`shared/${room}`,
 			...(room === "checks" ? ["shared/mechanics"] : []),
+			...(room === "outputs" ? ["shared/layouts", "shared/cutting"] : []),
 			"shared/model",
 			"shared/sources",
 			"shared/geometry",
@@ -76,6 +91,8 @@ const rules: readonly {
 			"shared/checks",
 			"shared/mechanics",
 			"shared/outputs",
+			"shared/layouts",
+			"shared/cutting",
 			"shared/format",
 			"shared/model",
 			"shared/sources",

@@ -1,0 +1,16 @@
+/** The door of the room: jobs for the saw, plans to cut by. */
+export type {
+	BoardJob,
+	BoardPart,
+	BoardPlan,
+	BoardStock,
+	CutSheet,
+	Effort,
+	Progress,
+	Rectangle,
+	Region,
+	SheetJob,
+	SheetPart,
+	SheetPlan,
+	SheetStock,
+} from "./job.ts";
