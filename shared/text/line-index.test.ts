@@ -1,3 +1,6 @@
+// Offsets to lines and back, whatever is asked.
+
+import fc from "fast-check";
 import { expect, test } from "vitest";
 import { indexLines } from "./line-index.ts";
 
@@ -41,4 +44,24 @@ test("what is no place at all answers with one inside the text", () => {
 	expect(index.offsetAt({ line: 0.5, character: 1.5 })).toBe(1);
 	expect(index.lineStart(-1)).toBe(0);
 	expect(index.lineEnd(9)).toBe(5);
+});
+
+test("the index of an edited text is the one of the text", () => {
+	const text = fc
+		.array(fc.constantFrom("a", "\r", "\n", "\r\n", "🪵"), { maxLength: 12 })
+		.map((bits) => bits.join(""));
+	fc.assert(
+		fc.property(text, text, fc.nat(20), fc.nat(20), (old, put, a, b) => {
+			const [start, end] = [Math.min(a, b), Math.max(a, b)].map((at) =>
+				Math.min(at, old.length),
+			) as [number, number];
+			const now = old.slice(0, start) + put + old.slice(end);
+			const edited = indexLines(old).edited(now, start, end);
+			const fresh = indexLines(now);
+			expect(edited.lineCount).toBe(fresh.lineCount);
+			for (let at = 0; at <= now.length; at++)
+				expect(edited.positionAt(at)).toEqual(fresh.positionAt(at));
+		}),
+		{ numRuns: 500 },
+	);
 });

@@ -18,6 +18,11 @@ export interface LineIndex {
 	positionAt(offset: number): Position;
 	/** A character behind the end of its line answers with that end. */
 	offsetAt(position: Position): number;
+	/**
+	 * The index of `text`, which is this text with the characters from `start` to `end` replaced: only what is new is looked
+	 * through.
+	 */
+	edited(text: string, start: number, end: number): LineIndex;
 }
 
 const lineFeed = 10;
@@ -25,46 +30,95 @@ const carriageReturn = 13;
 
 /** Lines end with `\n`, `\r\n` or a lone `\r`. */
 export function indexLines(text: string): LineIndex {
-	const starts = [0];
-	const ends: number[] = [];
-	for (let i = 0; i < text.length; i += 1) {
+	return new Lines(text, [0, ...startsIn(text, 0, text.length)]);
+}
+
+/** Where lines begin that end with a break between two offsets. */
+function startsIn(text: string, from: number, to: number): number[] {
+	const starts: number[] = [];
+	for (let i = from; i < to; i += 1) {
 		const code = text.charCodeAt(i);
-		if (code !== lineFeed && code !== carriageReturn) continue;
-		ends.push(i);
-		if (code === carriageReturn && text.charCodeAt(i + 1) === lineFeed) i += 1;
-		starts.push(i + 1);
+		if (
+			code === lineFeed ||
+			(code === carriageReturn && text.charCodeAt(i + 1) !== lineFeed)
+		)
+			starts.push(i + 1);
 	}
-	ends.push(text.length);
+	return starts;
+}
 
-	const lineCount = starts.length;
-	// Both lists hold a number for every line; the fallbacks only satisfy the types.
-	const startOf = (line: number): number => starts[line] ?? 0;
-	const endOf = (line: number): number => ends[line] ?? text.length;
-	const clampLine = (line: number): number => clamp(line, 0, lineCount - 1);
+class Lines implements LineIndex {
+	private readonly text: string;
+	private readonly starts: readonly number[];
 
-	return {
-		lineCount,
-		lineStart: (line) => startOf(clampLine(line)),
-		lineEnd: (line) => endOf(clampLine(line)),
-		positionAt(offset) {
-			const at = clamp(offset, 0, text.length);
-			let low = 0;
-			let high = lineCount - 1;
-			while (low < high) {
-				const middle = (low + high + 1) >> 1;
-				if (startOf(middle) <= at) low = middle;
-				else high = middle - 1;
-			}
-			return { line: low, character: Math.min(at, endOf(low)) - startOf(low) };
-		},
-		offsetAt({ line, character }) {
-			if (line < 0) return 0;
-			if (line >= lineCount) return text.length;
-			const on = clampLine(line);
-			const start = startOf(on);
-			return clamp(start + clamp(character, 0, text.length), start, endOf(on));
-		},
-	};
+	constructor(text: string, starts: readonly number[]) {
+		this.text = text;
+		this.starts = starts;
+	}
+
+	get lineCount(): number {
+		return this.starts.length;
+	}
+
+	lineStart(line: number): number {
+		// The list holds a number for every line; the fallback only satisfies the types.
+		return this.starts[clamp(line, 0, this.lineCount - 1)] ?? 0;
+	}
+
+	lineEnd(line: number): number {
+		const on = clamp(line, 0, this.lineCount - 1);
+		const next = this.starts[on + 1];
+		if (next === undefined) return this.text.length;
+		const { text } = this;
+		const crLf =
+			text.charCodeAt(next - 1) === lineFeed &&
+			text.charCodeAt(next - 2) === carriageReturn;
+		return next - (crLf ? 2 : 1);
+	}
+
+	positionAt(offset: number): Position {
+		const at = clamp(offset, 0, this.text.length);
+		const line = firstAbove(this.starts, at) - 1;
+		return {
+			line,
+			character: Math.min(at, this.lineEnd(line)) - this.lineStart(line),
+		};
+	}
+
+	offsetAt({ line, character }: Position): number {
+		if (line < 0) return 0;
+		if (line >= this.lineCount) return this.text.length;
+		const start = this.lineStart(line);
+		return clamp(
+			start + clamp(character, 0, this.text.length),
+			start,
+			this.lineEnd(line),
+		);
+	}
+
+	edited(text: string, start: number, end: number): LineIndex {
+		const { starts } = this;
+		const by = text.length - this.text.length;
+		// A break before the edit may become half of one with what is put behind it: its line is looked at again.
+		const kept = starts.slice(0, Math.max(1, firstAbove(starts, start - 1)));
+		const made = startsIn(text, Math.max(0, start - 1), end + by);
+		const moved = starts.slice(firstAbove(starts, end));
+		if (by !== 0)
+			for (let i = 0; i < moved.length; i++) (moved[i] as number) += by;
+		return new Lines(text, kept.concat(made, moved));
+	}
+}
+
+/** Index of the first member above a number, in a list that rises. */
+function firstAbove(list: readonly number[], bound: number): number {
+	let low = 0;
+	let high = list.length;
+	while (low < high) {
+		const middle = (low + high) >> 1;
+		if ((list[middle] as number) > bound) high = middle;
+		else low = middle + 1;
+	}
+	return low;
 }
 
 /** Whole and within bounds; what is no number at all counts as the lower bound. */
