@@ -3,6 +3,8 @@
 export interface Host {
 	/** The text of a file that is not open in the editor; undefined if there is none or it must not be read. */
 	read(uri: string): string | undefined;
+	/** Changes when the file does, and is quicker to have than its text; undefined if there is none. */
+	stamp(uri: string): string | undefined;
 	/** The uri that a path behind `use … from` in the file `from` means; undefined where it is not followed. */
 	resolve(from: string, path: string): string | undefined;
 	/** The designs and folders in a folder, by its uri with a slash at the end, in order; undefined if it cannot be read. */
@@ -17,7 +19,7 @@ export interface Host {
 	settingsFile(uri: string): string | undefined;
 	/** The one spelling of a uri: clients and resolved paths may escape different characters. */
 	canonical(uri: string): string;
-	/** Runs a task when the messages that have arrived are taken in. */
+	/** Runs a task in a later turn of the event loop, after messages that lie ready. */
 	later(task: () => void): void;
 	/** Where the page of a check can be opened. */
 	checkPage(anchor: string): string;

@@ -1,9 +1,10 @@
 // The state of one connection: open documents, files that they use, and what was worked out from them.
 //
-// Everything is computed from the newest texts when it is first asked for, and kept as long as none of the texts that it
-// was computed from has changed. After a change one refresh is run when the messages that have arrived are taken in.
+// Everything is computed from the newest texts when it is first asked for, phase by phase (the tree, the design, the
+// findings), and kept as long as none of the texts that it was computed from has changed. After a change one refresh is run
+// when the messages that have arrived are taken in.
 
-import { TextDocument } from "vscode-languageserver-textdocument";
+import type { TextDocumentContentChangeEvent } from "vscode-languageserver";
 import type { CheckOptions } from "../../shared/checks/index.ts";
 import { diagnose } from "../../shared/features/diagnostics.ts";
 import type { Snapshot } from "../../shared/features/support/snapshot.ts";
@@ -13,100 +14,145 @@ import type {
 } from "../../shared/features/support/use-offers.ts";
 import { CompileCache, compile } from "../../shared/model/compile.ts";
 import type { Design, Finding } from "../../shared/model/types.ts";
-import type { Sources } from "../../shared/sources/sources.ts";
+import type { PositionEncoding } from "../../shared/text/position-encoding.ts";
+import { DiskFiles } from "./disk-files.ts";
 import type { Host } from "./host.ts";
+import {
+	changedDocument,
+	type OpenDocument,
+	openDocument,
+} from "./open-document.ts";
 import { Settings } from "./settings.ts";
 import { SourceText } from "./source-text.ts";
+import { Turns } from "./turns.ts";
+import { WorkspaceFiles } from "./workspace-files.ts";
 
-/** What is known of one open document with all that it uses. */
+/** What is known of one design with all that it uses. */
 export interface Analysis {
 	readonly design: Design;
 	/** Of the syntax, the evaluation and the checks, in all files that were read. */
 	readonly findings: readonly Finding[];
 }
 
-interface Kept extends Analysis {
+interface Kept {
+	readonly design: Design;
 	/** The texts that it was computed from. */
 	readonly from: ReadonlyMap<string, string | undefined>;
-	/** What was set for the checks then. */
-	readonly options: CheckOptions;
+	/** Where the paths in it led then, each with the file it stands in. */
+	readonly paths: readonly Path[];
+	/** With what was set for the checks then; made when it is first asked for. */
+	checked?: { readonly options: CheckOptions; readonly analysis: Analysis };
 }
 
-/** Turns of the event loop without a change after which the messages that lay ready are taken to be in. */
-const quietTurns = 3;
-/** Turns after which a refresh runs even if changes keep coming. */
-const mostTurns = 500;
-
-export type Change = Parameters<typeof TextDocument.update>[1];
+interface Path {
+	readonly from: string;
+	readonly path: string;
+	readonly uri: string | undefined;
+}
 
 export class Session {
 	/** What is set for the checks. */
 	readonly settings: Settings;
+	/** The folders that are open in the editor. */
+	readonly workspace: WorkspaceFiles;
+	/** Waits until what has been sent is in. */
+	readonly turns: Turns;
+	/** What positions count, as agreed with the client. */
+	encoding: PositionEncoding = "utf-16";
+	/** Whether the client tells changes of a file that is not open. */
+	isWatched: (uri: string) => boolean = () => false;
 	private readonly host: Host;
-	private readonly onSettled: () => void;
-	private readonly open = new Map<string, TextDocument>();
-	private readonly files = new Map<string, string | undefined>();
+	private readonly open = new Map<string, OpenDocument>();
+	private readonly disk: DiskFiles;
 	private readonly texts = new Map<string, SourceText>();
-	private readonly analyses = new Map<string, Kept>();
+	private readonly kept = new Map<string, Kept>();
 	private readonly caches = new Map<string, CompileCache>();
-	private readonly sources: Sources;
-	/** Counts changes, so that a refresh can see whether more have come. */
-	private changes = 0;
-	private waiting = false;
 
 	/** `onSettled` is called once after each group of changes. */
 	constructor(host: Host, onSettled: () => void) {
 		this.host = host;
-		this.onSettled = onSettled;
-		this.sources = {
-			read: (uri) => this.read(uri),
-			resolve: (from, path) => this.resolve(from, path),
-		};
+		this.disk = new DiskFiles(host);
+		this.workspace = new WorkspaceFiles(host);
+		this.turns = new Turns(
+			(task) => host.later(task),
+			() => {
+				this.lookAgain();
+				onSettled();
+			},
+		);
 		this.settings = new Settings(host, (uri) => this.read(uri));
 	}
 
-	didOpen(
-		uri: string,
-		languageId: string,
-		version: number,
-		text: string,
-	): void {
+	didOpen(uri: string, version: number, text: string): void {
 		this.open.set(
 			this.host.canonical(uri),
-			TextDocument.create(uri, languageId, version, text),
+			openDocument(uri, version, text, this.encoding),
 		);
-		this.changed();
+		this.turns.changed();
 	}
 
 	/** Changes to a document that is not open are not ours: they are passed over. */
-	didChange(uri: string, changes: Change, version: number): void {
+	didChange(
+		uri: string,
+		changes: readonly TextDocumentContentChangeEvent[],
+		version: number,
+	): void {
 		const key = this.host.canonical(uri);
 		const document = this.open.get(key);
 		if (!document) return;
-		this.open.set(key, TextDocument.update(document, changes, version));
-		this.changed();
+		this.open.set(
+			key,
+			changedDocument(document, changes, version, this.encoding),
+		);
+		this.turns.changed();
 	}
 
 	didClose(uri: string): void {
 		const key = this.host.canonical(uri);
 		this.open.delete(key);
-		this.analyses.delete(key);
+		this.kept.delete(key);
 		this.caches.delete(key);
-		this.files.delete(key);
+		this.disk.forget(key);
 		this.forgetUnused();
-		this.changed();
+		this.turns.changed();
 	}
 
 	/** Files that changed, came or went on disk. */
 	didChangeFiles(uris: readonly string[]): void {
-		for (const uri of uris) this.files.delete(this.host.canonical(uri));
-		this.settings.forgetPlaces();
-		this.changed();
+		for (const uri of uris) this.disk.forget(this.host.canonical(uri));
+		this.filesMoved();
+		this.turns.changed();
 	}
 
 	/** Something that is no text changed: everything is told anew. */
 	refresh(): void {
-		this.changed();
+		this.turns.changed();
+	}
+
+	/** Files may have come or gone: what was looked up is looked up anew. */
+	filesMoved(): void {
+		this.disk.forgetPaths();
+		this.settings.forgetPlaces();
+		this.workspace.forget();
+	}
+
+	/** Looks whether used files changed that the client does not watch, or that a design misses. */
+	lookAgain(): void {
+		const files = new Set<string>();
+		for (const [uri, { from, paths }] of this.kept) {
+			for (const used of from.keys())
+				if (!this.open.has(used) && !this.isWatched(used)) files.add(used);
+			const place = this.settings.placeOf(uri);
+			if (place !== undefined && !this.isWatched(place)) files.add(place);
+			if (paths.some((one) => this.mayLeadElsewhere(one)))
+				this.disk.forgetPaths();
+		}
+		this.disk.lookAgain(files);
+	}
+
+	/** A path to a package leads to the nearest one: another may have been installed. */
+	private mayLeadElsewhere({ path, uri }: Path): boolean {
+		return uri === undefined || (!path.startsWith(".") && !this.isWatched(uri));
 	}
 
 	/** Canonical uris of the open documents, in the order in which they were opened. */
@@ -114,9 +160,18 @@ export class Session {
 		return [...this.open.keys()];
 	}
 
+	isOpen(uri: string): boolean {
+		return this.open.has(uri);
+	}
+
 	/** The version of an open document. */
 	versionOf(uri: string): number | undefined {
 		return this.open.get(uri)?.version;
+	}
+
+	/** The one spelling of a uri. */
+	canonical(uri: string): string {
+		return this.host.canonical(uri);
 	}
 
 	/** A canonical uri as the client spells it. */
@@ -141,7 +196,16 @@ export class Session {
 		if (text === undefined) return undefined;
 		const known = this.texts.get(uri);
 		if (known?.text === text) return known;
-		const made = new SourceText(uri, text, known);
+		known?.retire();
+		const made = new SourceText(uri, text, {
+			encoding: this.encoding,
+			lines: this.open.get(uri)?.lines,
+			tree: () => {
+				// The tree of the evaluation is of the newest text.
+				if (!this.open.has(uri) || this.read(uri) !== text) return undefined;
+				return this.cacheOf(uri).parsed.get(this.sources(), uri)?.result;
+			},
+		});
 		this.texts.set(uri, made);
 		return made;
 	}
@@ -174,38 +238,83 @@ export class Session {
 			);
 	}
 
-	/** What a feature looks at. */
+	/** What a feature looks at: each phase is worked out when it is first asked for. */
 	snapshot(source: SourceText): Snapshot {
+		const designOf = (): Design => this.design(source.uri);
 		return {
 			uri: source.uri,
 			text: source.text,
-			result: source.result,
-			design: this.analysis(source.uri).design,
+			get result() {
+				return source.result;
+			},
+			get design() {
+				return designOf();
+			},
 		};
 	}
 
-	/** Of the newest texts. */
+	/** Of the newest texts, not checked. */
+	design(uri: string): Design {
+		return this.keptOf(uri).design;
+	}
+
+	/** Of the newest texts, checked. */
 	analysis(uri: string): Analysis {
 		const options = this.settings.optionsFor(uri);
-		const kept = this.analyses.get(uri);
-		if (kept && this.isFresh(kept)) {
-			if (kept.options === options) return kept;
-			const findings = diagnose(kept.design, options);
-			const checked = { ...kept, options, findings };
-			this.analyses.set(uri, checked);
-			return checked;
+		const kept = this.keptOf(uri);
+		if (kept.checked?.options !== options) {
+			const { design } = kept;
+			const analysis = { design, findings: diagnose(design, options) };
+			kept.checked = { options, analysis };
 		}
-		const cache = this.caches.get(uri) ?? new CompileCache();
-		if (this.open.has(uri)) this.caches.set(uri, cache);
-		const design = compile(this.sources, uri, { cache });
+		return kept.checked.analysis;
+	}
+
+	private keptOf(uri: string): Kept {
+		const known = this.kept.get(uri);
+		const ways = known ? this.waysOf(known) : "gone";
+		if (known && ways === "same" && this.isFresh(known)) return known;
+		// What is kept between runs takes it that paths lead where they led.
+		if (ways === "other") this.caches.delete(uri);
+		const paths: Path[] = [];
+		const design = compile(this.sources(paths), uri, {
+			cache: this.cacheOf(uri),
+		});
 		const made: Kept = {
 			design,
-			options,
-			findings: diagnose(design, options),
 			from: new Map(design.files.map((file) => [file, this.read(file)])),
+			// None is followed where nothing that holds paths has changed.
+			paths: paths.length > 0 ? paths : (known?.paths ?? []),
 		};
-		this.analyses.set(uri, made);
+		if (this.open.has(uri)) this.kept.set(uri, made);
 		return made;
+	}
+
+	/** Kept while the document is open. */
+	private cacheOf(uri: string): CompileCache {
+		const known = this.caches.get(uri);
+		if (known) return known;
+		const cache = new CompileCache();
+		if (this.open.has(uri)) this.caches.set(uri, cache);
+		return cache;
+	}
+
+	/** The newest texts; `followed` takes in which paths were followed. */
+	private sources(followed: Path[] = []) {
+		return {
+			read: (uri: string) => this.read(uri),
+			resolve: (from: string, path: string) => {
+				const uri = this.disk.resolve(from, path);
+				followed.push({ from, path, uri });
+				return uri;
+			},
+		};
+	}
+
+	private waysOf({ paths }: Kept): "same" | "other" {
+		for (const { from, path, uri } of paths)
+			if (this.disk.resolve(from, path) !== uri) return "other";
+		return "same";
 	}
 
 	private isFresh({ from }: Kept): boolean {
@@ -216,43 +325,20 @@ export class Session {
 	/** Open documents win over what is on disk. */
 	private read(uri: string): string | undefined {
 		const document = this.open.get(uri);
-		if (document) return document.getText();
-		if (!this.files.has(uri)) this.files.set(uri, this.host.read(uri));
-		return this.files.get(uri);
+		return document ? document.text : this.disk.read(uri);
 	}
 
 	private forgetUnused(): void {
 		const used = new Set(this.open.keys());
-		for (const { from } of this.analyses.values()) {
+		for (const { from } of this.kept.values()) {
 			for (const uri of from.keys()) used.add(uri);
 		}
 		for (const uri of this.open.keys()) {
 			const place = this.settings.placeOf(uri);
 			if (place !== undefined) used.add(place);
 		}
-		for (const cache of [this.files, this.texts]) {
-			for (const uri of cache.keys()) if (!used.has(uri)) cache.delete(uri);
-		}
-	}
-
-	private changed(): void {
-		this.changes++;
-		if (this.waiting) return;
-		this.waiting = true;
-		this.wait(this.changes, quietTurns, mostTurns);
-	}
-
-	/** Each message arrives and is handled in turns of its own: wait until some turns have brought no change. */
-	private wait(seen: number, quiet: number, left: number): void {
-		this.host.later(() => {
-			if (left > 0 && this.changes !== seen) {
-				this.wait(this.changes, quietTurns, left - 1);
-			} else if (left > 0 && quiet > 1) {
-				this.wait(seen, quiet - 1, left - 1);
-			} else {
-				this.waiting = false;
-				this.onSettled();
-			}
-		});
+		this.disk.keepOnly(used);
+		for (const uri of this.texts.keys())
+			if (!used.has(uri)) this.texts.delete(uri);
 	}
 }

@@ -10,6 +10,7 @@ const files = new Map([
 let looked = 0;
 const host: Host = {
 	read: (uri) => files.get(uri),
+	stamp: (uri) => files.get(uri),
 	resolve: () => undefined,
 	settingsFile: (uri) => {
 		looked += 1;

@@ -1,49 +1,53 @@
 // A text with what is worked out from it once: its lines and its tree.
 
-import {
-	type ParseResult,
-	parse,
-	type ReadText,
-	reparse,
-} from "../../grammar/index.ts";
+import { type ParseResult, parse } from "../../grammar/index.ts";
 import { indexLines, type LineIndex } from "../../shared/text/line-index.ts";
+import {
+	encodedLines,
+	type PositionEncoding,
+} from "../../shared/text/position-encoding.ts";
+
+/** Where the lines and the tree of a text are had from, if it need not be read anew. */
+export interface Readings {
+	readonly encoding: PositionEncoding;
+	readonly lines?: LineIndex | undefined;
+	/** The tree that the evaluation uses; undefined if there is none of this very text. */
+	readonly tree?: (() => ParseResult | undefined) | undefined;
+}
 
 export class SourceText {
 	/** Canonical. */
 	readonly uri: string;
 	readonly text: string;
+	private readonly readings: Readings;
 	private index: LineIndex | undefined;
 	private parsed: ParseResult | undefined;
-	/** An older state of the text that was read: only what has changed since is read anew. */
-	private before: ReadText | undefined;
 
-	/** `older` is the state that this one takes the place of: its tree passes on to this one. */
-	constructor(uri: string, text: string, older?: SourceText) {
+	constructor(uri: string, text: string, readings: Readings) {
 		this.uri = uri;
 		this.text = text;
-		this.before = older?.handOn();
+		this.readings = readings;
+		this.index = readings.lines;
 	}
 
+	/** Positions are counted as agreed with the client. */
 	get lines(): LineIndex {
-		this.index ??= indexLines(this.text);
+		this.index ??= encodedLines(
+			this.text,
+			indexLines(this.text),
+			this.readings.encoding,
+		);
 		return this.index;
 	}
 
+	/** Read when it is first asked for. Trees move along with the text: this one is not to be used after a change. */
 	get result(): ParseResult {
-		if (!this.parsed) {
-			this.parsed = this.before
-				? reparse(this.before, this.text)
-				: parse(this.text);
-			this.before = undefined;
-		}
+		this.parsed ??= this.readings.tree?.() ?? parse(this.text);
 		return this.parsed;
 	}
 
-	/** The newest reading there is. It will be moved along with the text, so it is not this state's own any more. */
-	private handOn(): ReadText | undefined {
-		const { text, parsed, before } = this;
+	/** Another text has taken the place of this one: whoever still asks for its tree gets one of its own. */
+	retire(): void {
 		this.parsed = undefined;
-		this.before = undefined;
-		return parsed ? { text, result: parsed } : before;
 	}
 }

@@ -11,8 +11,8 @@ export function takeDocuments(
 		guard(what, undefined, work);
 	connection.onDidOpenTextDocument(({ textDocument }) =>
 		take("didOpen", () => {
-			const { uri, languageId, version, text } = textDocument;
-			session.didOpen(uri, languageId, version, text);
+			const { uri, version, text } = textDocument;
+			session.didOpen(uri, version, text);
 		}),
 	);
 	connection.onDidChangeTextDocument(({ textDocument, contentChanges }) =>

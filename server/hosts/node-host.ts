@@ -18,6 +18,7 @@ const checksPage = new URL("../../shared/checks/CHECKS.md", import.meta.url);
 
 export const nodeHost: Host = {
 	read,
+	stamp,
 	resolve,
 	list,
 	settingsFile,
@@ -35,6 +36,17 @@ function read(uri: string): string | undefined {
 		if (!stat.isFile() || stat.size > largestFile) return undefined;
 		// Editors take a byte order mark away, so that offsets do not count it.
 		return readFileSync(path, "utf8").replace(/^\ufeff/, "");
+	} catch {
+		return undefined;
+	}
+}
+
+function stamp(uri: string): string | undefined {
+	const path = pathOf(uri);
+	if (path === undefined) return undefined;
+	try {
+		const { mtimeNs, size, ino } = statSync(path, { bigint: true });
+		return `${mtimeNs} ${size} ${ino}`;
 	} catch {
 		return undefined;
 	}

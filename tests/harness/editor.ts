@@ -296,6 +296,7 @@ export class Editor {
 				if (this.failsToRead) throw new Error("The disk is on fire");
 				return this.disk.get(uri);
 			},
+			stamp: (uri) => this.disk.get(uri),
 			resolve: resolveRelative,
 			list: (folder) =>
 				[...this.disk.keys()]
