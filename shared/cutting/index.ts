@@ -14,3 +14,4 @@ export type {
 	SheetPlan,
 	SheetStock,
 } from "./job.ts";
+export { layOutSheets, searchSheets } from "./sheets/search.ts";

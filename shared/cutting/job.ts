@@ -43,9 +43,12 @@ export interface SheetJob {
 	readonly parts: readonly SheetPart[];
 	/** What the blade takes. */
 	readonly kerf: number;
-	/** No strip narrower than this is cut off as waste or kept between two cuts, because it cannot be held; 0 if left out. */
+	/**
+	 * No remnant that a cut takes off is narrower than this along the axis of that cut, because it could not be held;
+	 * 0 if left out. Parts may be narrower.
+	 */
 	readonly leastStrip?: number;
-	/** The longest first cut through a whole sheet that the shop can handle; no limit if left out. */
+	/** The longest first cut that the shop can handle, through the whole trimmed sheet; no limit if left out. */
 	readonly longestFirstCut?: number;
 	/** At most so many stages of cuts (1 = strips only, 2 = strips and crosscuts …); no limit if left out. Trimming to size counts as one. */
 	readonly stages?: number;
@@ -63,7 +66,12 @@ export type Region = Rectangle &
 		| { readonly kind: "remnant" }
 		| {
 				readonly kind: "cut";
-				/** The pieces follow one another along x (the blade runs along y) or along y, exactly one kerf apart. */
+				/**
+				 * The pieces follow one another along x (the blade runs along y) or along y, exactly one kerf apart, from the
+				 * low edge on. What is left at the high edge is a remnant among the pieces; but where it is no more than a kerf,
+				 * the last cut runs off the edge and nothing is left, so then the pieces end up to one kerf before it (there
+				 * may be only one piece). No piece is cut along the same axis once more.
+				 */
 				readonly along: "x" | "y";
 				readonly pieces: readonly Region[];
 		  }
