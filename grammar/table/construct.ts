@@ -9,6 +9,7 @@ export type ContextId =
 	| "board-variant"
 	| "veneer-stock"
 	| "veneer-variant"
+	| "on-hand"
 	| "fastener"
 	| "fastener-variant"
 	| "coating"

@@ -67,6 +67,36 @@ const sheetSize: Construct = {
 	repeats: true,
 	example: "size 96 x 48",
 };
+const pricedSize: Construct = {
+	...sheetSize,
+	help: "A size it is sold in: length x width, the face grain along the first; what one of that size costs, and how many the dealer has, if no more can be had; several lines for several sizes",
+	forms: ["<size:sizes2> [price <price:number>] [in-stock <count:count>]"],
+	defaults: "the sizes of the material, at the `price` of the variant",
+	example: "size 96 x 48 price 92 in-stock 3",
+};
+const onHand = (what: string, example: string): Construct => ({
+	head: "on-hand",
+	help: `${what} in the shop already: length x width, the grain along the first; used up before any is bought`,
+	forms: ["<size:sizes2> [count <count:count>]"],
+	block: "on-hand",
+	blockOptional: true,
+	repeats: true,
+	example,
+});
+const trim: Construct = {
+	head: "trim",
+	help: "What is cut off each of the four factory edges before anything else",
+	forms: ["<trim:length>"],
+	defaults: "nothing",
+	example: "trim 1/4",
+};
+const keep = (usual: string, example: string): Construct => ({
+	head: "keep",
+	help: "The smallest offcut that is worth keeping: length x width",
+	forms: ["<size:sizes2>"],
+	defaults: `${usual}, common practice`,
+	example,
+});
 
 export const materialContexts = {
 	sheet: [
@@ -75,6 +105,8 @@ export const materialContexts = {
 		stiffness,
 		tolerance,
 		sheetSize,
+		trim,
+		keep("12 x 6 in, or 300 x 150 mm", "keep 12 x 6"),
 		{
 			head: "face-grain",
 			help: "Whether the sheet shows a grain that parts must follow",
@@ -102,7 +134,9 @@ export const materialContexts = {
 			example: "thick 45/64",
 		},
 		tolerance,
-		sheetSize,
+		pricedSize,
+		onHand("An offcut or a whole sheet", "on-hand 40 x 30 count 2"),
+		trim,
 		density,
 		stiffness,
 		price("sheet", "price 92 per sheet"),
@@ -114,6 +148,7 @@ export const materialContexts = {
 		sawn,
 		stiffness,
 		shrinks,
+		keep("12 x 2 in, or 300 x 50 mm", "keep 16 x 3"),
 		variant(
 			"board-variant",
 			"variant four-quarter { rough 1; planed 3/4; price 9.50 per board-foot }",
@@ -148,20 +183,30 @@ export const materialContexts = {
 		},
 		{
 			head: "lengths",
-			help: "The shortest and the longest board to be had",
-			forms: ["<low:length> to <high:length>"],
+			help: "The shortest and the longest board to be had; or the lengths that a batten or moulding is sold in",
+			forms: ["<low:length> to <high:length>", "<lengths:lengths>"],
 			example: "lengths 72 to 120",
 		},
+		onHand(
+			"A board, its ends and edges as they are,",
+			"on-hand 84 x 6 3/4 { defect 30 to 34 }",
+		),
 		sawn,
 		stiffness,
 		shrinks,
 		density,
-		price("board-foot", "price 9.50 per board-foot"),
+		{
+			head: "price",
+			help: "What a board foot costs, in the currency of the stock file; of a batten or moulding, which comes in its section and is only cut to length, what a foot or metre of it costs",
+			forms: ["<price:number> [per <per:board-foot|foot|metre>]"],
+			example: "price 9.50 per board-foot",
+		},
 	],
 	"veneer-stock": [
 		species,
 		density,
 		sheetSize,
+		keep("12 x 6 in, or 300 x 150 mm", "keep 18 x 4"),
 		variant(
 			"veneer-variant",
 			"variant oak { thick 1/42; size 96 x 24; price 58 }",
@@ -182,8 +227,20 @@ export const materialContexts = {
 			forms: ["[above <minimum:temperature>]"],
 			example: "adhesive-backed above 60 F",
 		},
-		sheetSize,
+		pricedSize,
+		onHand("A sheet or a piece of one", "on-hand 40 x 24"),
 		price("sheet", "price 58"),
+	],
+	"on-hand": [
+		{
+			head: "defect",
+			help: "A knot, split or stain that no part may lie on: from where to where along the length, and across the width if it does not take all of that",
+			forms: [
+				"<from:length> to <to:length> [across <low:length> to <high:length>]",
+			],
+			repeats: true,
+			example: "defect 30 to 34 across 0 to 2",
+		},
 	],
 	fastener: [
 		variant(

@@ -33,6 +33,7 @@ const titles: Readonly<Record<ContextId, string>> = {
 	"board-variant": "A variant of solid wood",
 	"veneer-stock": "Stock: veneer",
 	"veneer-variant": "A variant of veneer",
+	"on-hand": "Stock: what is on hand",
 	fastener: "Stock: fasteners",
 	"fastener-variant": "A variant of fasteners",
 	coating: "Stock: coatings and glue",

@@ -120,6 +120,14 @@ const things: readonly Construct[] = [
 		repeats: true,
 		example: "fit stretcher after front-left, front-right",
 	},
+	{
+		head: "match",
+		help: "Parts that are sawn one after another from one strip, so that the figure runs on from one into the next: in this order along the grain, or side by side across it",
+		forms: ["<parts:refs> [<way:along|across>]"],
+		repeats: true,
+		defaults: "along",
+		example: "match case.left, case.top, case.right",
+	},
 	block(
 		"finish",
 		"finish",
@@ -225,6 +233,13 @@ export const pieceContexts = {
 		unit,
 		precision,
 		...things,
+		{
+			head: "spare",
+			help: "How much more than is counted is bought of fasteners, glue and coatings",
+			forms: ["<share:percent>"],
+			defaults: "nothing",
+			example: "spare 10 %",
+		},
 		{
 			head: "load",
 			help: "What stands on it, where",
@@ -340,6 +355,27 @@ export const pieceContexts = {
 			forms: ["kerf <kerf:length>"],
 			defaults: "1/8 in, common practice",
 			example: "saw kerf 3/32",
+		},
+		{
+			head: "least-strip",
+			help: "The narrowest strip that can be held while it is sawn off",
+			forms: ["<width:length>"],
+			defaults: "any",
+			example: "least-strip 3/4",
+		},
+		{
+			head: "first-cut",
+			help: "The longest first cut through a whole sheet that the shop can handle: the length of the track, or what goes through the door",
+			forms: ["<length:length>"],
+			defaults: "any",
+			example: "first-cut 50",
+		},
+		{
+			head: "stages",
+			help: "How often at the most the sheets are cut the other way: 1 for strips, 2 for strips that are cut to length, 3 for trimming these",
+			forms: ["<stages:count>"],
+			defaults: "any number",
+			example: "stages 3",
 		},
 		...(
 			[

@@ -30,6 +30,7 @@ import type {
 	Given,
 	LegInfo,
 	LoadInfo,
+	MatchInfo,
 	MountInfo,
 	Part,
 	Shop,
@@ -61,6 +62,7 @@ export interface Collected {
 	readonly mounts: MountInfo[];
 	readonly finishes: FinishInfo[];
 	readonly loads: LoadInfo[];
+	readonly matches: MatchInfo[];
 	readonly steps: StepInfo[];
 	readonly aids: AidInfo[];
 	/** Parts that wait for an assembly to be measured, by path: after which paths. */
@@ -85,6 +87,7 @@ export function emptyCollected(): Collected {
 		mounts: [],
 		finishes: [],
 		loads: [],
+		matches: [],
 		steps: [],
 		aids: [],
 		toFit: new Map(),

@@ -4,7 +4,7 @@ import { meaningsOf } from "./constructs/index.ts";
 import type { SetValue } from "./constructs/sizes.ts";
 import { cutInfos } from "./cut-parts.ts";
 import { readDisplay } from "./display.ts";
-import { countOf } from "./expressions.ts";
+import { countOf, evaluateAs } from "./expressions.ts";
 import type { Frame } from "./frame.ts";
 import { finishJoints } from "./joints.ts";
 import { type Meaning, Scope } from "./meaning.ts";
@@ -75,6 +75,8 @@ export function evaluatePiece(
 		mounts: collected.mounts,
 		finishes: collected.finishes,
 		loads: collected.loads,
+		matches: collected.matches,
+		spare: readSpare(frame, rows.first("spare")),
 		room: readRoom(frame, rows.first("room")),
 		shop: context.shop,
 		measured: tellReadings(context),
@@ -116,6 +118,20 @@ export function populate(
 
 function force(meaning: Meaning | undefined): void {
 	if (meaning?.kind === "thing") meaning.thing.parts();
+}
+
+/** More than the whole of it again is a slip. */
+function readSpare(frame: Frame, row: Row | undefined): number {
+	const share = evaluateAs(frame, row?.expression("share"), "ratio");
+	if (!share || !row) return 0;
+	const value = numberOf(share);
+	if (value >= 0 && value <= 1) return value;
+	frame.evaluation.report(
+		"out-of-range",
+		row.origin,
+		"What is bought to spare is 0 % to 100 % of what is counted",
+	);
+	return 0;
 }
 
 function inTextOrder<T>(

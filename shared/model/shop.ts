@@ -1,7 +1,13 @@
 // How true a shop cuts, and where the piece lives: what the `shop` and `room` lines say, and what holds without them.
 
 import { lengthText } from "../units/format.ts";
-import { evaluateAs, inches, positiveLength } from "./expressions.ts";
+import {
+	countOf,
+	evaluateAs,
+	inches,
+	positiveLength,
+	sizeAtLeastZero,
+} from "./expressions.ts";
 import type { Frame } from "./frame.ts";
 import { type Row, readRows } from "./rows.ts";
 import { numberOf, type Size, type Source, stated } from "./size.ts";
@@ -30,8 +36,19 @@ export function readShop(frame: Frame, row: Row | undefined): Shop {
 		return size ? numberOf(size) : usual[head];
 	};
 	return {
+		leastStrip: sizeAtLeastZero(
+			frame,
+			rows.first("least-strip")?.expression("width"),
+			"A least strip",
+		),
+		firstCut: positiveLength(
+			frame,
+			rows.first("first-cut")?.expression("length"),
+			"A first cut",
+		),
+		stages: readStages(frame, rows.first("stages")),
 		kerf:
-			positiveLength(frame, rows.first("saw")?.expression("kerf"), "A kerf") ??
+			sizeAtLeastZero(frame, rows.first("saw")?.expression("kerf"), "A kerf") ??
 			usualKerf,
 		crosscut: within("crosscut"),
 		rip: within("rip"),
@@ -47,6 +64,18 @@ export function readShop(frame: Frame, row: Row | undefined): Shop {
 		humidity: valueIn(frame, rows.first("humidity"), "humidity", "ratio"),
 		origin: row?.headline,
 	};
+}
+
+/** A sheet that is never cut gives no parts. */
+function readStages(frame: Frame, row: Row | undefined): number | undefined {
+	const stages = countOf(frame, row?.expression("stages"), 100);
+	if (stages !== 0) return stages;
+	frame.evaluation.report(
+		"not-a-count",
+		row?.headline ?? { uri: frame.uri, span: { start: 0, end: 0 } },
+		"At least one stage of cuts is wanted: 2 cuts strips to length",
+	);
+	return undefined;
 }
 
 export function readRoom(frame: Frame, row: Row | undefined): Room {

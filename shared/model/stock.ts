@@ -16,6 +16,8 @@ import type { Frame } from "./frame.ts";
 import { type Binding, nearest } from "./meaning.ts";
 import { type Row, type Rows, readRows } from "./rows.ts";
 import { fact, fedBy, numberOf, type Size } from "./size.ts";
+import { priceIn } from "./stock-price.ts";
+import { readSizes } from "./stock-sizes.ts";
 import type {
 	Declaration,
 	FastenerKind,
@@ -124,7 +126,7 @@ export function readCoating(
 	const litre = volumeUnits.litre;
 	return {
 		...empty("coating", declaration, row),
-		price: priceOf(frame, rows),
+		price: priceIn(frame, rows.first("price")),
 		per: rows.first("price") ? "tin" : undefined,
 		currency,
 		coating: {
@@ -163,6 +165,10 @@ function empty(kind: StockKind, declaration: Declaration, _row: Row): Stock {
 		sizes: [],
 		widths: undefined,
 		lengths: undefined,
+		soldLengths: [],
+		onHand: [],
+		trim: undefined,
+		keep: undefined,
 		grain: true,
 		sawn: undefined,
 		stiffness: undefined,
@@ -197,10 +203,13 @@ function readStock(
 		rows.first(head) ?? group.first(head);
 	const base = empty(kind, declaration, variant);
 	const priced = {
-		price: priceOf(frame, rows),
+		price: priceIn(frame, rows.first("price")),
 		per: rows.first("price")
 			? kind === "board"
-				? ("board-foot" as const)
+				? ((rows.first("price")?.word("per") ?? "board-foot") as
+						| "board-foot"
+						| "foot"
+						| "metre")
 				: kind === "fastener"
 					? ("pack" as const)
 					: ("sheet" as const)
@@ -237,7 +246,6 @@ function readStock(
 					? (panel?.tolerance(numberOf(bare)) ?? 0.4)
 					: 0;
 	const density = densityOf(frame, own("density"));
-	const sizeRows = rows.every("size").length > 0 ? rows : group;
 	return {
 		...base,
 		...priced,
@@ -254,16 +262,7 @@ function readStock(
 			"A thickness",
 		),
 		tolerance,
-		sizes: sizeRows.every("size").flatMap((row) => {
-			const size = row.expression("size");
-			if (size?.kind !== "cross") return [];
-			const [length, width] = size.sizes.map((one) =>
-				positiveLength(frame, one, "A sheet's size"),
-			);
-			return length && width ? [{ length, width }] : [];
-		}),
-		widths: rangeOf(frame, rows.first("widths")),
-		lengths: rangeOf(frame, rows.first("lengths")),
+		...readSizes(frame, rows, group),
 		grain: own("face-grain")?.word("grain") !== "none",
 		sawn: own("sawn")?.word("cut") as Stock["sawn"],
 		stiffness: stiffnessOf(frame, own("stiffness")),
@@ -392,31 +391,8 @@ function densityOf(frame: Frame, row: Row | undefined): number | undefined {
 	return mass.value.mul(perCubicMetre).toNumber();
 }
 
-function rangeOf(
-	frame: Frame,
-	row: Row | undefined,
-): { readonly low: Size; readonly high: Size } | undefined {
-	const low = positiveLength(frame, row?.expression("low"), "A size");
-	const high = positiveLength(frame, row?.expression("high"), "A size");
-	return low && high ? { low, high } : undefined;
-}
-
 function numberIn(frame: Frame, row: Row, slot: string): Rational | undefined {
 	return evaluateAs(frame, row.expression(slot), "number")?.value;
-}
-
-function priceOf(frame: Frame, rows: Rows): Rational | undefined {
-	const row = rows.first("price");
-	const price = row && numberIn(frame, row, "price");
-	if (price && price.sign() < 0) {
-		frame.evaluation.report(
-			"negative-size",
-			row.origin,
-			"A price cannot be less than 0",
-		);
-		return undefined;
-	}
-	return price;
 }
 
 function readFastener(

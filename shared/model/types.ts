@@ -72,9 +72,17 @@ export interface Stock {
 	/** Half range of the thickness, mm. */
 	readonly tolerance: number;
 	/** length x width, the grain along the first. Sheets and veneer. */
-	readonly sizes: readonly { readonly length: Size; readonly width: Size }[];
+	readonly sizes: readonly SoldSize[];
 	readonly widths: { readonly low: Size; readonly high: Size } | undefined;
 	readonly lengths: { readonly low: Size; readonly high: Size } | undefined;
+	/** The lengths that a batten or moulding is sold in. */
+	readonly soldLengths: readonly Size[];
+	/** In the shop already. */
+	readonly onHand: readonly OnHand[];
+	/** Cut off each factory edge of a sheet first. */
+	readonly trim: Size | undefined;
+	/** The smallest offcut that is worth keeping, as the stock file says. */
+	readonly keep: { readonly length: Size; readonly width: Size } | undefined;
 	/** Parts must follow the face grain. */
 	readonly grain: boolean;
 	/** How boards are cut from the log; undefined = not said. */
@@ -88,7 +96,14 @@ export interface Stock {
 		| { readonly tangential: number; readonly radial: number }
 		| undefined;
 	readonly price: Rational | undefined;
-	readonly per: "sheet" | "board-foot" | "pack" | "tin" | undefined;
+	readonly per:
+		| "sheet"
+		| "board-foot"
+		| "foot"
+		| "metre"
+		| "pack"
+		| "tin"
+		| undefined;
 	readonly currency: string | undefined;
 	/** kg per m3; undefined if neither the stock file nor the tables know it. */
 	readonly density: number | undefined;
@@ -108,6 +123,29 @@ export interface Stock {
 	/** Coldest shop that an adhesive-backed veneer bonds in, °C. */
 	readonly adhesiveAbove: number | undefined;
 	readonly adhesiveBacked: boolean;
+}
+
+/** A size that a sheet or a veneer is sold in; the grain runs along its length. */
+export interface SoldSize {
+	readonly length: Size;
+	readonly width: Size;
+	/** Of one of this size; absent: the price of the stock holds. */
+	readonly price?: Rational | undefined;
+	/** The dealer has only so many; absent: as many as wanted. */
+	readonly inStock?: number | undefined;
+}
+
+/** Sheets, boards or pieces of them that lie in the shop. */
+export interface OnHand {
+	readonly length: Size;
+	readonly width: Size;
+	readonly count: number;
+	/** From where to where along the length; `across` undefined = over the whole width. */
+	readonly defects: readonly {
+		readonly from: Size;
+		readonly to: Size;
+		readonly across: { readonly from: Size; readonly to: Size } | undefined;
+	}[];
 }
 
 export type FastenerKind =
@@ -506,6 +544,12 @@ export interface LoadInfo {
 /** A setting of the shop: how true it cuts. mm, half range. */
 export interface Shop {
 	readonly kerf: Size;
+	/** The narrowest strip that is sawn off; undefined = any. */
+	readonly leastStrip: Size | undefined;
+	/** The longest first cut through a whole sheet; undefined = any. */
+	readonly firstCut: Size | undefined;
+	/** Stages of cuts at the most; undefined = any. */
+	readonly stages: number | undefined;
 	readonly crosscut: number;
 	readonly rip: number;
 	readonly router: number;
@@ -565,6 +609,15 @@ export interface AidInfo {
 	readonly serves: readonly string[];
 }
 
+/** Parts whose grain runs on from one into the next. */
+export interface MatchInfo {
+	/** Of one material, in the order in which they are sawn. */
+	readonly parts: readonly Part[];
+	/** Along the grain, one behind the other; or side by side across it. */
+	readonly way: "along" | "across";
+	readonly origin: Origin;
+}
+
 /** A written or derived size somewhere in the text, for hovers on expressions. */
 export interface SizeAt {
 	readonly origin: Origin;
@@ -599,6 +652,9 @@ export interface Piece {
 	readonly mounts: readonly MountInfo[];
 	readonly finishes: readonly FinishInfo[];
 	readonly loads: readonly LoadInfo[];
+	readonly matches: readonly MatchInfo[];
+	/** Share that is bought on top of the fasteners, glue and coatings that are counted: 0.1. */
+	readonly spare: number;
 	readonly room: Room;
 	readonly shop: Shop;
 	readonly measured: readonly MeasuredInfo[];

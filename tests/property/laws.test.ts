@@ -146,6 +146,7 @@ const unordered: ReadonlySet<ContextId> = new Set<ContextId>([
 	"sheet-variant",
 	"board-variant",
 	"veneer-variant",
+	"on-hand",
 	"fastener-variant",
 	"piece",
 	"component",

@@ -70,11 +70,10 @@ export function buildBack(
 		],
 		stages: stagesOf(
 			work.context,
-			back.stock.kind,
+			back.stock,
 			length,
 			width,
 			back.thick,
-			back.stock.soldAs,
 			undefined,
 		),
 	});

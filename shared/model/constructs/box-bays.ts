@@ -239,11 +239,10 @@ function buildDivider(
 		],
 		stages: stagesOf(
 			work.context,
-			line.stock.kind,
+			line.stock,
 			tall,
 			wide,
 			line.thick,
-			line.stock.soldAs,
 			undefined,
 		),
 	});
@@ -488,11 +487,10 @@ function buildShelf(
 		held: [low(x), place, low(plus(at[2], plan.backFront))],
 		stages: stagesOf(
 			work.context,
-			line.stock.kind,
+			line.stock,
 			long,
 			wide,
 			line.thick,
-			line.stock.soldAs,
 			undefined,
 		),
 	});

@@ -113,11 +113,10 @@ function buildPanel(
 		edges,
 		stages: stagesOf(
 			work.context,
-			stock.kind,
+			stock,
 			swapped ? width : length,
 			swapped ? length : width,
 			thick,
-			stock.soldAs,
 			undefined,
 		),
 	});

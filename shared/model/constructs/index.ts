@@ -9,6 +9,7 @@ import { join } from "./join.ts";
 import { leg } from "./leg.ts";
 import { load } from "./load.ts";
 import { make, type Populate } from "./make.ts";
+import { match } from "./match.ts";
 import { mount } from "./mount.ts";
 import { must } from "./must.ts";
 import { part } from "./part.ts";
@@ -29,6 +30,7 @@ export function meaningsOf(
 		["part", part],
 		["join", join],
 		["fit", fit],
+		["match", match],
 		["must", must],
 		["leg", leg],
 		["trim", trim],

@@ -262,11 +262,10 @@ function specOf(
 		),
 		stages: stagesOf(
 			context,
-			layer.stock.kind,
+			layer.stock,
 			length,
 			layer.width,
 			layer.thick,
-			layer.stock.soldAs,
 			heavy,
 		),
 	};

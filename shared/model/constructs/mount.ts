@@ -334,15 +334,7 @@ function stripSpec(
 		length,
 		width: height,
 		thick,
-		stages: stagesOf(
-			context,
-			stock.kind,
-			length,
-			height,
-			thick,
-			stock.soldAs,
-			undefined,
-		),
+		stages: stagesOf(context, stock, length, height, thick, undefined),
 	} as const;
 }
 

@@ -20,6 +20,7 @@ import { heldReach, readPlacing } from "../placing.ts";
 import { roughAllowances } from "../rough-sizes.ts";
 import type { Rows } from "../rows.ts";
 import { plus, type Size, times } from "../size.ts";
+import { isSoldInSection } from "../stock-sizes.ts";
 import type { Stage, Stock, Way } from "../types.ts";
 import type { ConstructMeaning } from "./construct-meaning.ts";
 import { readNamedBlock } from "./named-block.ts";
@@ -147,39 +148,30 @@ function build(
 		width,
 		thick,
 		held: [held("x"), held("y"), held("z")],
-		stages: stagesOf(
-			context,
-			stock.kind,
-			length,
-			width,
-			thick,
-			stock.soldAs,
-			heavy,
-		),
+		stages: stagesOf(context, stock, length, width, thick, heavy),
 		...(strips !== undefined && strips > 1 ? { strips } : {}),
 	});
 	angleEnds(context, rows, made);
 	return made;
 }
 
-/** The sizes that a part of solid wood has before its last; a panel is cut straight to size unless it is sawn heavy. */
+/** The sizes that a part of solid wood has before its last; a panel, and a batten that comes in its section, is cut straight to size unless it is sawn heavy. */
 export function stagesOf(
 	{ display }: Pick<PieceContext, "display">,
-	kind: string,
+	stock: Stock,
 	length: Size,
 	width: Size,
 	thick: Size,
-	rough: Size | undefined,
 	heavy: Size | undefined,
 ): Stage[] {
 	const stages: Stage[] = [];
 	const { longer, wider } = roughAllowances[display.unit];
-	if (kind === "board")
+	if (stock.kind === "board" && !isSoldInSection(stock))
 		stages.push({
 			stage: "rough",
 			length: plus(length, longer),
 			width: plus(heavy ? plus(width, times(2, heavy)) : width, wider),
-			thick: rough ?? thick,
+			thick: stock.soldAs ?? thick,
 		});
 	if (heavy)
 		stages.push({

@@ -10,10 +10,7 @@ export const components: PencilSheets = {
 			"front-rail, rear-rail": "30 x 3 + 1/2 x ply",
 			// Between the two.
 			"left-rail, right-rail": "9 - 2 * ply x 3 + 1/2 x ply",
-			"front-strip, rear-strip": {
-				rough: "30 - 2 * ply + 1 x 3/4 + 1/4 x 1",
-				final: "30 - 2 * ply x 3/4 x 3/4",
-			},
+			"front-strip, rear-strip": "30 - 2 * ply x 3/4 x 3/4",
 		},
 	},
 	"side-frame": {

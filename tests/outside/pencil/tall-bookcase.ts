@@ -28,10 +28,7 @@ export const tallBookcase: PencilSheets = {
 		parts: {
 			"plinth.front-rail, plinth.rear-rail": "plinth x 3 + 1/2 x ply",
 			"plinth.left-rail, plinth.right-rail": "9 - 2 * ply x 3 + 1/2 x ply",
-			"plinth.front-strip, plinth.rear-strip": {
-				rough: "plinth - 2 * ply + 1 x 3/4 + 1/4 x 1",
-				final: "plinth - 2 * ply x 3/4 x 3/4",
-			},
+			"plinth.front-strip, plinth.rear-strip": "plinth - 2 * ply x 3/4 x 3/4",
 
 			// Rabbets 3/8 deep in the sides.
 			"west.top, west.bottom, east.top, east.bottom":

@@ -149,10 +149,7 @@ export const workshopOdds: PencilSheets = {
 		parts: {
 			"foot.front-rail, foot.rear-rail": "32 x 3 + 1/2 x ply",
 			"foot.left-rail, foot.right-rail": "12 - 2 * ply x 3 + 1/2 x ply",
-			"foot.front-strip, foot.rear-strip": {
-				rough: "32 - 2 * ply + 1 x 3/4 + 1/4 x 1",
-				final: "32 - 2 * ply x 3/4 x 3/4",
-			},
+			"foot.front-strip, foot.rear-strip": "32 - 2 * ply x 3/4 x 3/4",
 			// They cap the sides.
 			"case.top, case.bottom": "W x deep x ply",
 			"case.left, case.right": "H - 2 * ply x deep x ply",
