@@ -27,16 +27,11 @@ export function createClient(
 		...run,
 		options: { execArgv: ["--nolazy", "--inspect=6009", ...roomForTheYoung] },
 	};
-	const watched = ["**/*.rod", "**/.storyrod.json"].map((pattern) =>
-		vscode.workspace.createFileSystemWatcher(pattern),
-	);
-	context.subscriptions.push(...watched);
 	const options: LanguageClientOptions = {
 		documentSelector: [
 			{ language: "storyrod", scheme: "file" },
 			{ language: "storyrod", scheme: "untitled" },
 		],
-		synchronize: { fileEvents: watched },
 		outputChannel: output,
 	};
 	// The id is also the prefix of the settings that the library reads itself (`storyrod.trace.server`).

@@ -5,13 +5,17 @@ import {
 	type InitializeResult,
 	TextDocumentSyncKind,
 } from "vscode-languageserver";
+import type { PositionEncoding } from "../../shared/text/position-encoding.ts";
 
-/** Positions are UTF-16, the default of the protocol. */
+/** What every client is offered. */
 export const serverCapabilities: InitializeResult["capabilities"] = {
-	positionEncoding: "utf-16",
 	textDocumentSync: {
 		openClose: true,
 		change: TextDocumentSyncKind.Incremental,
+		save: { includeText: false },
+	},
+	workspace: {
+		workspaceFolders: { supported: true, changeNotifications: true },
 	},
 	hoverProvider: true,
 	completionProvider: { triggerCharacters: [".", " ", '"', "/"] },
@@ -22,7 +26,39 @@ export const serverCapabilities: InitializeResult["capabilities"] = {
 	codeActionProvider: { codeActionKinds: ["quickfix"] },
 };
 
+/** What depends on the client: how positions are counted, and whether it asks for diagnostics. */
+export function agreedCapabilities({
+	pullsDiagnostics,
+	encoding,
+}: ClientFeatures): InitializeResult["capabilities"] {
+	return {
+		positionEncoding: encoding,
+		...(pullsDiagnostics
+			? {
+					diagnosticProvider: {
+						identifier: "storyrod",
+						interFileDependencies: true,
+						workspaceDiagnostics: true,
+						workDoneProgress: true,
+					},
+				}
+			: {}),
+	};
+}
+
 export interface ClientFeatures {
+	/** What positions count: the first of ours that the client knows. */
+	readonly encoding: PositionEncoding;
+	/** Asks for diagnostics: it is sent none unasked. */
+	readonly pullsDiagnostics: boolean;
+	/** Takes reports about used files along with that of a document. */
+	readonly relatedDocuments: boolean;
+	/** Can be told to ask for diagnostics again. */
+	readonly refreshesDiagnostics: boolean;
+	/** Tells changes of files that it is asked to watch. */
+	readonly watchesFiles: boolean;
+	/** Watches folders outside the workspace, too. */
+	readonly watchesAnywhere: boolean;
 	readonly snippets: boolean;
 	readonly definitionLinks: boolean;
 	readonly nestedSymbols: boolean;
@@ -33,6 +69,12 @@ export interface ClientFeatures {
 }
 
 export const plainClient: ClientFeatures = {
+	encoding: "utf-16",
+	pullsDiagnostics: false,
+	relatedDocuments: false,
+	refreshesDiagnostics: false,
+	watchesFiles: false,
+	watchesAnywhere: false,
 	snippets: false,
 	definitionLinks: false,
 	nestedSymbols: false,
@@ -40,9 +82,21 @@ export const plainClient: ClientFeatures = {
 	configurationChanges: false,
 };
 
+/** UTF-16 first: the texts are held so, and need no counting. */
+const encodings: readonly PositionEncoding[] = ["utf-16", "utf-8", "utf-32"];
+
 export function clientFeatures(params: InitializeParams): ClientFeatures {
-	const { textDocument, workspace } = params.capabilities;
+	const { textDocument, workspace, general } = params.capabilities;
+	const watching = workspace?.didChangeWatchedFiles;
 	return {
+		encoding:
+			encodings.find((one) => general?.positionEncodings?.includes(one)) ??
+			"utf-16",
+		pullsDiagnostics: textDocument?.diagnostic !== undefined,
+		relatedDocuments: textDocument?.diagnostic?.relatedDocumentSupport === true,
+		refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
+		watchesFiles: watching?.dynamicRegistration === true,
+		watchesAnywhere: watching?.relativePatternSupport === true,
 		snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
 		definitionLinks: textDocument?.definition?.linkSupport === true,
 		nestedSymbols:

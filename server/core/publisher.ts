@@ -1,73 +1,66 @@
-// Sends the findings of all open documents to the files that they are about, and takes back what no longer holds.
+// For clients that do not ask: sends the findings of all open documents to the files that they are about, and takes back
+// what no longer holds.
 
 import type { Connection, Diagnostic } from "vscode-languageserver";
-import type { Finding } from "../../shared/model/types.ts";
-import { toDiagnostic } from "../convert/to-lsp.ts";
 import type { Context } from "./context.ts";
+import { Told, together } from "./told.ts";
 
 interface Published {
 	/** As the client spelled the uri then. */
 	readonly uri: string;
 	readonly version: number | undefined;
-	readonly content: string;
+	readonly diagnostics: readonly Diagnostic[];
 }
 
 export class Publisher {
 	private readonly connection: Connection;
+	private readonly context: Context;
+	private readonly told: Told;
 	private readonly published = new Map<string, Published>();
 
-	constructor(connection: Connection) {
+	constructor(connection: Connection, context: Context) {
 		this.connection = connection;
+		this.context = context;
+		this.told = new Told(context);
 	}
 
 	/** Sends what differs from what was sent last, or belongs to a newer version. */
-	publish(context: Context): void {
-		const { session } = context;
-		const byFile = new Map<string, Map<string, Finding>>();
+	publish(): void {
+		const { session, guard } = this.context;
+		const byFile = new Map<string, (readonly Diagnostic[])[]>();
 		let failed = false;
 		for (const uri of session.openUris()) {
-			const analysis = context.guard("diagnostics", undefined, () =>
-				session.analysis(uri),
-			);
+			const told = guard("diagnostics", undefined, () => this.told.by(uri));
 			// A fault of ours says nothing about the design: what was told before stays.
-			if (!analysis) {
+			if (!told) {
 				failed = true;
 				continue;
 			}
-			if (!byFile.has(uri)) byFile.set(uri, new Map());
-			for (const finding of analysis.findings) {
-				const file = byFile.get(finding.origin.uri) ?? new Map();
-				byFile.set(finding.origin.uri, file);
-				// Two designs that use the same file may both tell it.
-				file.set(keyOf(finding), finding);
+			for (const [about, diagnostics] of told) {
+				const lists = byFile.get(about);
+				if (lists) lists.push(diagnostics);
+				else byFile.set(about, [diagnostics]);
 			}
 		}
 		if (!failed) {
 			for (const uri of this.published.keys()) {
-				if (!byFile.has(uri)) this.send(context, uri, []);
+				if (!byFile.has(uri)) this.send(uri, []);
 			}
 		}
-		for (const [uri, findings] of byFile) {
-			this.send(
-				context,
-				uri,
-				[...findings.values()].flatMap(
-					(finding) => toDiagnostic(context, finding) ?? [],
-				),
-			);
-		}
+		for (const [uri, lists] of byFile) this.send(uri, together(lists));
 	}
 
-	private send(
-		{ session }: Context,
-		uri: string,
-		diagnostics: Diagnostic[],
-	): void {
+	private send(uri: string, diagnostics: readonly Diagnostic[]): void {
+		const { session } = this.context;
 		const version = session.versionOf(uri);
-		const content = JSON.stringify(diagnostics);
 		const before = this.published.get(uri);
 		const spelled = session.clientUri(uri);
-		if (before?.version === version && before?.content === content) return;
+		if (
+			before?.version === version &&
+			(before?.diagnostics === diagnostics ||
+				JSON.stringify(before?.diagnostics) === JSON.stringify(diagnostics))
+		)
+			return;
 		if (before && before.uri !== spelled) {
 			void this.connection.sendDiagnostics({
 				uri: before.uri,
@@ -77,15 +70,11 @@ export class Publisher {
 		if (version === undefined && diagnostics.length === 0) {
 			this.published.delete(uri);
 			if (before && before.uri !== spelled) return;
-		} else this.published.set(uri, { uri: spelled, version, content });
+		} else this.published.set(uri, { uri: spelled, version, diagnostics });
 		void this.connection.sendDiagnostics({
 			uri: spelled,
 			...(version === undefined ? {} : { version }),
-			diagnostics,
+			diagnostics: [...diagnostics],
 		});
 	}
-}
-
-function keyOf({ id, origin: { span }, message }: Finding): string {
-	return `${id} ${span.start} ${span.end} ${message}`;
 }

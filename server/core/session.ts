@@ -34,12 +34,22 @@ export interface Analysis {
 	readonly findings: readonly Finding[];
 }
 
-interface Kept {
-	readonly design: Design;
-	/** The texts that it was computed from. */
+/** What a design was worked out from. */
+interface Makings {
+	/** The texts. */
 	readonly from: ReadonlyMap<string, string | undefined>;
 	/** Where the paths in it led then, each with the file it stands in. */
 	readonly paths: readonly Path[];
+}
+
+/** What findings were worked out from. */
+export interface State extends Makings {
+	/** What was set for the checks. */
+	readonly options: CheckOptions;
+}
+
+interface Kept extends Makings {
+	readonly design: Design;
 	/** With what was set for the checks then; made when it is first asked for. */
 	checked?: { readonly options: CheckOptions; readonly analysis: Analysis };
 }
@@ -61,6 +71,10 @@ export class Session {
 	encoding: PositionEncoding = "utf-16";
 	/** Whether the client tells changes of a file that is not open. */
 	isWatched: (uri: string) => boolean = () => false;
+	/** Files that somebody else still needs. */
+	keepAlso: () => Iterable<string> = () => [];
+	/** Counts what changed outside the open documents, as far as it is known. */
+	changesOutside = 0;
 	private readonly host: Host;
 	private readonly open = new Map<string, OpenDocument>();
 	private readonly disk: DiskFiles;
@@ -80,7 +94,11 @@ export class Session {
 				onSettled();
 			},
 		);
-		this.settings = new Settings(host, (uri) => this.read(uri));
+		this.settings = new Settings(
+			host,
+			(uri) => this.read(uri),
+			() => this.workspace.folders[0],
+		);
 	}
 
 	didOpen(uri: string, version: number, text: string): void {
@@ -114,6 +132,7 @@ export class Session {
 		this.caches.delete(key);
 		this.disk.forget(key);
 		this.forgetUnused();
+		this.changesOutside++;
 		this.turns.changed();
 	}
 
@@ -126,33 +145,41 @@ export class Session {
 
 	/** Something that is no text changed: everything is told anew. */
 	refresh(): void {
+		this.changesOutside++;
 		this.turns.changed();
 	}
 
 	/** Files may have come or gone: what was looked up is looked up anew. */
 	filesMoved(): void {
+		this.changesOutside++;
 		this.disk.forgetPaths();
 		this.settings.forgetPlaces();
 		this.workspace.forget();
 	}
 
-	/** Looks whether used files changed that the client does not watch, or that a design misses. */
-	lookAgain(): void {
-		const files = new Set<string>();
+	/** Looks whether files changed that the client does not watch: those that open designs use, and others that are asked for. */
+	lookAgain(others: Iterable<string> = []): void {
+		const files = new Set(others);
 		for (const [uri, { from, paths }] of this.kept) {
-			for (const used of from.keys())
-				if (!this.open.has(used) && !this.isWatched(used)) files.add(used);
+			for (const used of from.keys()) files.add(used);
 			const place = this.settings.placeOf(uri);
-			if (place !== undefined && !this.isWatched(place)) files.add(place);
+			if (place !== undefined) files.add(place);
 			if (paths.some((one) => this.mayLeadElsewhere(one)))
 				this.disk.forgetPaths();
 		}
-		this.disk.lookAgain(files);
+		for (const uri of files)
+			if (this.open.has(uri) || this.isWatched(uri)) files.delete(uri);
+		if (this.disk.lookAgain(files)) this.changesOutside++;
 	}
 
 	/** A path to a package leads to the nearest one: another may have been installed. */
 	private mayLeadElsewhere({ path, uri }: Path): boolean {
 		return uri === undefined || (!path.startsWith(".") && !this.isWatched(uri));
+	}
+
+	/** Files that open designs were worked out from last. */
+	usedFiles(): string[] {
+		return [...this.kept.values()].flatMap(({ from }) => [...from.keys()]);
 	}
 
 	/** Canonical uris of the open documents, in the order in which they were opened. */
@@ -260,8 +287,30 @@ export class Session {
 
 	/** Of the newest texts, checked. */
 	analysis(uri: string): Analysis {
+		return this.checked(this.keptOf(uri), this.settings.optionsFor(uri));
+	}
+
+	/** Of the newest texts, checked, with what it was worked out from: for a design that nobody has open. */
+	examine(uri: string): { readonly analysis: Analysis; readonly state: State } {
 		const options = this.settings.optionsFor(uri);
 		const kept = this.keptOf(uri);
+		const { from, paths } = kept;
+		return {
+			analysis: this.checked(kept, options),
+			state: { from, paths, options },
+		};
+	}
+
+	/** Whether nothing has changed of what the findings of a design were worked out from. */
+	isCurrent(uri: string, state: State): boolean {
+		return (
+			this.settings.optionsFor(uri) === state.options &&
+			this.leadsTheSame(state) &&
+			this.isFresh(state)
+		);
+	}
+
+	private checked(kept: Kept, options: CheckOptions): Analysis {
 		if (kept.checked?.options !== options) {
 			const { design } = kept;
 			const analysis = { design, findings: diagnose(design, options) };
@@ -272,10 +321,11 @@ export class Session {
 
 	private keptOf(uri: string): Kept {
 		const known = this.kept.get(uri);
-		const ways = known ? this.waysOf(known) : "gone";
-		if (known && ways === "same" && this.isFresh(known)) return known;
-		// What is kept between runs takes it that paths lead where they led.
-		if (ways === "other") this.caches.delete(uri);
+		if (known) {
+			// What is kept between runs takes it that paths lead where they led.
+			if (!this.leadsTheSame(known)) this.caches.delete(uri);
+			else if (this.isFresh(known)) return known;
+		}
 		const paths: Path[] = [];
 		const design = compile(this.sources(paths), uri, {
 			cache: this.cacheOf(uri),
@@ -311,13 +361,13 @@ export class Session {
 		};
 	}
 
-	private waysOf({ paths }: Kept): "same" | "other" {
-		for (const { from, path, uri } of paths)
-			if (this.disk.resolve(from, path) !== uri) return "other";
-		return "same";
+	private leadsTheSame({ paths }: Makings): boolean {
+		return paths.every(
+			({ from, path, uri }) => this.disk.resolve(from, path) === uri,
+		);
 	}
 
-	private isFresh({ from }: Kept): boolean {
+	private isFresh({ from }: Makings): boolean {
 		for (const [uri, text] of from) if (this.read(uri) !== text) return false;
 		return true;
 	}
@@ -329,7 +379,7 @@ export class Session {
 	}
 
 	private forgetUnused(): void {
-		const used = new Set(this.open.keys());
+		const used = new Set([...this.open.keys(), ...this.keepAlso()]);
 		for (const { from } of this.kept.values()) {
 			for (const uri of from.keys()) used.add(uri);
 		}

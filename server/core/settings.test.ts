@@ -22,12 +22,13 @@ const host: Host = {
 	later: (task) => task(),
 	checkPage: (anchor) => anchor,
 };
-const made = (): Settings => new Settings(host, host.read);
+let folder: string | undefined;
+const made = (): Settings => new Settings(host, host.read, () => folder);
 
 test("a design that is in no file yet belongs to the open folder", () => {
 	const settings = made();
 	expect(settings.optionsFor("untitled:Untitled-1").severity).toBeUndefined();
-	settings.folder = "file:///shop";
+	folder = "file:///shop/";
 	settings.forgetPlaces();
 	expect(settings.optionsFor("untitled:Untitled-1").severity).toEqual({
 		flush: "off",

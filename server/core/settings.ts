@@ -27,11 +27,16 @@ export class Settings {
 	private readonly places = new Map<string, string | undefined>();
 	private readonly files = new Map<string, FileSettings>();
 	/** The folder that is open in the editor: designs that are in no file yet belong to it. */
-	folder: string | undefined;
+	private readonly folder: () => string | undefined;
 
-	constructor(host: Host, read: (uri: string) => string | undefined) {
+	constructor(
+		host: Host,
+		read: (uri: string) => string | undefined,
+		folder: () => string | undefined,
+	) {
 		this.host = host;
 		this.read = read;
+		this.folder = folder;
 	}
 
 	/** `{ severity, figures }` as the editor has them; anything is taken, what makes no sense is a fault. */
@@ -53,9 +58,10 @@ export class Settings {
 	/** The file that holds for a design. */
 	placeOf(uri: string): string | undefined {
 		if (!this.places.has(uri)) {
+			const folder = this.folder();
 			const from = uri.startsWith("file:")
 				? uri
-				: this.folder && `${this.folder.replace(/\/$/, "")}/untitled.rod`;
+				: folder && `${folder}untitled.rod`;
 			const place = from && this.host.settingsFile(from);
 			this.places.set(uri, place && this.host.canonical(place));
 		}

@@ -1,17 +1,30 @@
 // Wires a connection to a session: which message is handled by what.
 
-import type { Connection } from "vscode-languageserver";
+import {
+	CodeActionRequest,
+	CompletionRequest,
+	type Connection,
+	DefinitionRequest,
+	DocumentFormattingRequest,
+	DocumentSymbolRequest,
+	FoldingRangeRequest,
+	HoverRequest,
+} from "vscode-languageserver";
 import { codeActionHandler } from "../handlers/code-action.ts";
 import { completionHandler } from "../handlers/completion.ts";
 import { takeConfiguration } from "../handlers/configuration.ts";
 import { definitionHandler } from "../handlers/definition.ts";
+import { answerDiagnostics } from "../handlers/diagnostics.ts";
 import { documentSymbolHandler } from "../handlers/document-symbol.ts";
 import { takeDocuments } from "../handlers/documents.ts";
 import { foldingRangeHandler } from "../handlers/folding-range.ts";
 import { formattingHandler } from "../handlers/formatting.ts";
 import { hoverHandler } from "../handlers/hover.ts";
 import { answerNotSupported } from "../handlers/refused.ts";
+import { watching } from "../handlers/watching.ts";
+import { Answers } from "./answers.ts";
 import {
+	agreedCapabilities,
 	clientFeatures,
 	plainClient,
 	serverCapabilities,
@@ -19,12 +32,12 @@ import {
 import type { Context } from "./context.ts";
 import type { Host } from "./host.ts";
 import { Publisher } from "./publisher.ts";
+import { Reports } from "./reports.ts";
 import { Session } from "./session.ts";
 import { SettingsTeller } from "./settings-teller.ts";
 
 /** Serves one connection until it ends. */
 export function start(connection: Connection, host: Host): void {
-	const publisher = new Publisher(connection);
 	const teller = new SettingsTeller(connection);
 	const guard: Context["guard"] = (what, fallback, work) => {
 		try {
@@ -38,35 +51,64 @@ export function start(connection: Connection, host: Host): void {
 	};
 	// What a maker has turned off must not be seen for a moment at the start.
 	let configured = true;
+	let onConfigured = (): void => {};
+	const whenConfigured = new Promise<void>((resolve) => {
+		onConfigured = resolve;
+	});
 	const session = new Session(host, () => {
 		if (!configured) return;
-		guard("publishing", undefined, () => publisher.publish(context));
+		guard("publishing", undefined, () => {
+			if (context.client.pullsDiagnostics) reports.refresh();
+			else publisher.publish();
+		});
 		guard("settings", undefined, () => teller.tell(session));
+		void watch.follow();
 	});
 	const context: Context = { host, session, client: plainClient, guard };
+	const publisher = new Publisher(connection, context);
+	const reports = new Reports(connection, context);
+	const watch = watching(connection, context);
+	const answers = new Answers(connection, context);
 
 	connection.onInitialize((params) => {
 		context.client = clientFeatures(params);
 		configured = !context.client.configuration;
-		session.settings.folder =
-			params.workspaceFolders?.[0]?.uri ?? params.rootUri ?? undefined;
+		if (configured) onConfigured();
+		session.encoding = context.client.encoding;
+		const { workspaceFolders, rootUri } = params;
+		session.workspace.setFolders(
+			workspaceFolders?.map(({ uri }) => uri) ?? (rootUri ? [rootUri] : []),
+		);
 		return {
-			capabilities: serverCapabilities,
+			capabilities: {
+				...serverCapabilities,
+				...agreedCapabilities(context.client),
+			},
 			serverInfo: { name: "Storyrod" },
 		};
 	});
-	takeConfiguration(connection, context, () => {
+	const configure = takeConfiguration(connection, context, () => {
 		configured = true;
+		onConfigured();
 		session.refresh();
 	});
+	connection.onInitialized(async () => {
+		await Promise.all([watch.begin(), configure()]);
+	});
 	takeDocuments(connection, context);
-	connection.onHover(hoverHandler(context));
-	connection.onCompletion(completionHandler(context));
-	connection.onDefinition(definitionHandler(context));
-	connection.onDocumentSymbol(documentSymbolHandler(context));
-	connection.onFoldingRanges(foldingRangeHandler(context));
-	connection.onDocumentFormatting(formattingHandler(context));
-	connection.onCodeAction(codeActionHandler(context));
+	answerDiagnostics(answers, reports, whenConfigured);
+	answers.on(HoverRequest.type, hoverHandler(context));
+	answers.on(CompletionRequest.type, completionHandler(context));
+	answers.on(DefinitionRequest.type, definitionHandler(context));
+	const whenSettled = true;
+	answers.on(DocumentSymbolRequest.type, documentSymbolHandler(context), {
+		whenSettled,
+	});
+	answers.on(FoldingRangeRequest.type, foldingRangeHandler(context), {
+		whenSettled,
+	});
+	answers.on(DocumentFormattingRequest.type, formattingHandler(context));
+	answers.on(CodeActionRequest.type, codeActionHandler(context));
 	answerNotSupported(connection);
 	connection.listen();
 }

@@ -8,12 +8,12 @@ import type { Context } from "../core/context.ts";
 
 const section = "storyrod.checks";
 
-/** `onSet` is called each time that the settings are known anew, and once at the start. */
+/** `onSet` is called each time that the settings are known anew, and once at the start. What is returned asks for the first time. */
 export function takeConfiguration(
 	connection: Connection,
 	context: Context,
 	onSet: () => void,
-): void {
+): () => Promise<void> {
 	const { session, guard } = context;
 	let asked = 0;
 	const set = (value: unknown): void =>
@@ -33,7 +33,11 @@ export function takeConfiguration(
 		// An answer to a later question may have come first.
 		if (mine === asked) set(value);
 	};
-	connection.onInitialized(async () => {
+	connection.onDidChangeConfiguration(async ({ settings }) => {
+		if (context.client.configuration) await ask();
+		else set(memberOf(memberOf(settings, "storyrod"), "checks"));
+	});
+	return async () => {
 		const { configuration, configurationChanges } = context.client;
 		if (configurationChanges) {
 			connection.client
@@ -43,11 +47,7 @@ export function takeConfiguration(
 				});
 		}
 		if (configuration) await ask();
-	});
-	connection.onDidChangeConfiguration(async ({ settings }) => {
-		if (context.client.configuration) await ask();
-		else set(memberOf(memberOf(settings, "storyrod"), "checks"));
-	});
+	};
 }
 
 function memberOf(value: unknown, name: string): unknown {

@@ -30,8 +30,6 @@ export const refused: Readonly<Record<string, string>> = {
 	"textDocument/moniker": "There is no index across projects",
 	"textDocument/prepareCallHierarchy": "Not made yet",
 	"textDocument/prepareTypeHierarchy": "The language has no inheritance",
-	"textDocument/diagnostic": "Diagnostics are pushed",
-	"workspace/diagnostic": "Diagnostics are pushed",
 	"workspace/symbol": "Not made yet",
 	"workspace/executeCommand": "The server has no commands",
 };
