@@ -39,6 +39,7 @@ const trees = new Map(
 );
 const world = new NameWorld({
 	tree: (uri) => trees.get(uri),
+	text: (uri) => texts.get(uri),
 	resolve: resolveRelative,
 } satisfies Trees);
 

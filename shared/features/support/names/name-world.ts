@@ -16,10 +16,12 @@ import {
 	type StatementNames,
 } from "./read-names.ts";
 
-/** Trees by uri, as they stand at one moment. */
+/** Texts with their trees by uri, as they stand at one moment. */
 export interface Trees {
 	/** Undefined if there is no such file. */
 	tree(uri: string): FileNode | undefined;
+	/** The text of the tree. */
+	text(uri: string): string | undefined;
 	/** The uri that a `use … from "path"` in the file `from` means; undefined where it is not followed. */
 	resolve(from: string, path: string): string | undefined;
 }
@@ -56,6 +58,10 @@ export class NameWorld {
 
 	resolve(from: string, path: string): string | undefined {
 		return this.trees.resolve(from, path);
+	}
+
+	text(uri: string): string {
+		return this.trees.text(uri) ?? "";
 	}
 
 	/** Undefined if there is no such file. */
@@ -189,8 +195,7 @@ export class NameWorld {
 			case "trim":
 			case "veneer":
 				return (
-					fixed(thingWords.has(name) || name === "thick") ??
-					this.made(named, name) ??
+					(namesByPart(named, name) ? this.made(named, name) : undefined) ??
 					fixed(true)
 				);
 			case "mount":
@@ -242,6 +247,16 @@ function asNamed(
 	mirrored = false,
 ): Target | undefined {
 	return named && { kind: "named", named, suffix, mirrored };
+}
+
+/** Strips of several edges are called by the sides that these look to, whatever the part is called. */
+function namesByPart({ kind, on = [] }: Named, name: string): boolean {
+	const [first, ...others] = on;
+	return (
+		kind === "veneer" ||
+		!boxSides.has(name) ||
+		(others.length === 0 && first?.segments.at(-1)?.text !== "edges")
+	);
 }
 
 function isMirrored(scope: Mention["scope"]): boolean {

@@ -150,6 +150,7 @@ class Reader {
 					inside,
 				);
 		}
+		if (context === "box") this.panels(statement, filled, inside);
 		const made =
 			construct?.declares && construct.declares !== "import"
 				? this.declare(statement, construct, fresh, inside, first)
@@ -226,6 +227,25 @@ class Reader {
 		this.use = { statement, path: value.expression, names: fresh };
 		for (const name of fresh)
 			this.mention("use", name, [name], statement, undefined, filled, inside);
+	}
+
+	/** Panels are named by words of the language, but they are things. */
+	private panels(
+		statement: Statement,
+		filled: Filled | undefined,
+		inside: Inside,
+	): void {
+		const value = filled?.slots.get("panels");
+		for (const name of value?.kind === "names" ? value.names : [])
+			this.mention(
+				"read",
+				name,
+				[name],
+				statement,
+				inside.declares,
+				filled,
+				inside,
+			);
 	}
 
 	private mention(
