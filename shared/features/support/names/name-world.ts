@@ -51,13 +51,17 @@ const kept = new WeakMap<FileNode, FileNames>();
 export class NameWorld {
 	private readonly trees: Trees;
 	private readonly files = new Map<string, FileNames | undefined>();
+	private readonly paths = new Map<string, string | undefined>();
 
 	constructor(trees: Trees) {
 		this.trees = trees;
 	}
 
 	resolve(from: string, path: string): string | undefined {
-		return this.trees.resolve(from, path);
+		const key = `${from}\n${path}`;
+		if (!this.paths.has(key))
+			this.paths.set(key, this.trees.resolve(from, path));
+		return this.paths.get(key);
 	}
 
 	text(uri: string): string {
@@ -250,8 +254,8 @@ function asNamed(
 }
 
 /** Strips of several edges are called by the sides that these look to, whatever the part is called. */
-function namesByPart({ kind, on = [] }: Named, name: string): boolean {
-	const [first, ...others] = on;
+function namesByPart({ kind, on }: Named, name: string): boolean {
+	const [first, ...others] = on ?? [];
 	return (
 		kind === "veneer" ||
 		!boxSides.has(name) ||

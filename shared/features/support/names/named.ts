@@ -28,9 +28,9 @@ export interface Named {
 	/** What its block declares and a dot leads to. */
 	readonly inner: NameScope | undefined;
 	/** Of a `make` line: the component that it is made from. */
-	readonly from?: Mention | undefined;
+	from: Mention | undefined;
 	/** Of trim and veneer: what it lies on. Its parts are named after that. */
-	readonly on?: readonly Mention[] | undefined;
+	readonly on: Mention[] | undefined;
 }
 
 /** The names of one block. Of two with the same name the first is in force. */

@@ -128,41 +128,43 @@ class Reader {
 			context !== undefined && readAround[context]?.(statement.head) === true;
 		const scope = isAround ? inside.around : inside.lexical;
 		const fresh = construct ? newNames(statement, construct, filled) : [];
+		const named = this.named.length;
+		const made =
+			construct?.declares && construct.declares !== "import"
+				? this.declare(statement, construct, fresh, inside)
+				: { ...inside, around: scope, lexical: scope };
+		// What the line of a thing says is said of that thing.
+		const of = { ...inside, holder: made.holder };
 		const first = this.mentions.length;
 		if (construct?.declares === "import")
 			this.useLine(statement, filled, fresh, inside);
 		else {
 			if (construct?.head === "set")
 				for (const name of fresh)
-					this.mention("set", name, [name], statement, scope, filled, inside);
+					this.mention("set", name, [name], statement, scope, filled, of);
 			const role =
 				construct?.head === "measured" || construct?.head === "order"
 					? construct.head
 					: "read";
 			for (const path of pathsOf(statement, filled, fresh))
-				this.mention(
-					role,
-					path,
-					path.segments,
-					statement,
-					scope,
-					filled,
-					inside,
-				);
+				this.mention(role, path, path.segments, statement, scope, filled, of);
 		}
 		if (context === "box") this.panels(statement, filled, inside);
-		const made =
-			construct?.declares && construct.declares !== "import"
-				? this.declare(statement, construct, fresh, inside, first)
-				: { ...inside, around: scope, lexical: scope };
+		const from =
+			construct?.declares === "group" ? this.mentions[first] : undefined;
+		for (const one of this.named.slice(named)) one.from = from;
 		if (!statement.block) return;
 		const before = this.mentions.length;
 		for (const line of statement.block.statements)
-			this.line(line, construct?.block, made);
+			this.line(
+				line,
+				construct?.block,
+				from ? { ...made, component: from } : made,
+			);
 		const on = made.holder?.statement === statement && made.holder.on;
 		if (on)
 			for (const mention of this.mentions.slice(before))
-				if (mention.statement.head === "on") (on as Mention[]).push(mention);
+				if (mention.statement.head === "on") on.push(mention);
 	}
 
 	/** Declares the names of a line; answers with what holds in the block behind it. */
@@ -171,13 +173,8 @@ class Reader {
 		construct: Construct,
 		fresh: readonly NameNode[],
 		inside: Inside,
-		first: number,
 	): Inside {
 		const own = ownScope(statement, construct, inside);
-		const from =
-			construct.head === "make"
-				? this.mentions.slice(first).find(({ role }) => role === "read")
-				: undefined;
 		const on: Mention[] | undefined =
 			construct.declares === "trim" || construct.declares === "veneer"
 				? []
@@ -193,7 +190,7 @@ class Reader {
 				holder: inside.holder,
 				scope: inside.declares,
 				inner: own,
-				from,
+				from: undefined,
 				on,
 			}),
 		);
@@ -211,7 +208,7 @@ class Reader {
 			around: inside.lexical,
 			declares: own ?? inside.declares,
 			holder,
-			component: from,
+			component: undefined,
 		};
 	}
 
