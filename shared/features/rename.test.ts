@@ -1,25 +1,16 @@
 // New names: which places change, and what is told where a name cannot be.
 
 import { expect, test } from "vitest";
-import { parse } from "../../grammar/index.ts";
 import { readFixture } from "../../tests/harness/fixture.ts";
-import { resolveRelative } from "../sources/sources.ts";
+import { nameWorld } from "../../tests/harness/name-world.ts";
 import { applyEdits } from "../text/edits.ts";
 import { renamable, rename } from "./rename.ts";
-import { NameWorld } from "./support/names/name-world.ts";
 
 /** Renames what the cursor is on: the lines that change in all files, or what is told. */
 function renamed(source: string, name: string, locked: string[] = []): unknown {
 	const fixture = readFixture(source);
 	const { file, offset } = fixture.cursor;
-	const trees = new Map(
-		[...fixture.texts].map(([uri, text]) => [uri, parse(text).tree] as const),
-	);
-	const world = new NameWorld({
-		tree: (uri) => trees.get(uri),
-		text: (uri) => fixture.texts.get(uri),
-		resolve: resolveRelative,
-	});
+	const world = nameWorld(fixture.texts);
 	const answer = rename(world, file.uri, offset, name, {
 		uris: [...fixture.texts.keys()],
 		locked: (uri) =>

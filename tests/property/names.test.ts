@@ -2,16 +2,12 @@
 
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { parse } from "../../grammar/index.ts";
-import {
-	NameWorld,
-	type Trees,
-} from "../../shared/features/support/names/name-world.ts";
 import type { Target } from "../../shared/features/support/names/named.ts";
 import { compile } from "../../shared/model/compile.ts";
 import type { Declaration, Origin } from "../../shared/model/types.ts";
-import { resolveRelative, sourcesOf } from "../../shared/sources/sources.ts";
+import { sourcesOf } from "../../shared/sources/sources.ts";
 import { designTexts } from "../harness/design-texts.ts";
+import { nameWorld } from "../harness/name-world.ts";
 
 const root = new URL("../../", import.meta.url);
 
@@ -34,14 +30,7 @@ const texts: ReadonlyMap<string, string> = new Map([
 	),
 ]);
 
-const trees = new Map(
-	[...texts].map(([uri, text]) => [uri, parse(text).tree] as const),
-);
-const world = new NameWorld({
-	tree: (uri) => trees.get(uri),
-	text: (uri) => texts.get(uri),
-	resolve: resolveRelative,
-} satisfies Trees);
+const world = nameWorld(texts);
 
 function shown({ uri, span }: Origin): string {
 	return `${uri}:${span.start} ${texts.get(uri)?.slice(span.start, span.end)}`;
