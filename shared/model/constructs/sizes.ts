@@ -110,9 +110,14 @@ function checkRange(
 	);
 }
 
-/** A bare number beside a length is one too: `width = 30 from 12 to 95`, set to `case.width - 2`. */
+/**
+ * A bare number beside a length is one too: `width = 30 from 12 to 95`, set to `case.width - 2`; and so are two bare numbers
+ * of different units, where a piece in millimetres sets a given of a component in inches.
+ */
 function compared(size: Size, limit: Size): number {
-	return size.dimension === "length" || limit.dimension === "length"
+	return size.dimension === "length" ||
+		limit.dimension === "length" ||
+		size.bare !== limit.bare
 		? asLength(size).value.cmp(asLength(limit).value)
 		: size.value.cmp(limit.value);
 }
