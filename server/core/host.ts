@@ -19,6 +19,12 @@ export interface Host {
 	settingsFile(uri: string): string | undefined;
 	/** The one spelling of a uri: clients and resolved paths may escape different characters. */
 	canonical(uri: string): string;
+	/** A file changed, came or went: what was read of it is old. */
+	forget?(uri: string): void;
+	/** Called once: a host that has texts later than they are read tells which have come. */
+	onArrived?(arrived: (uris: readonly string[]) => void): void;
+	/** Texts are on their way, and what was worked out may be wrong in a moment; undefined if none are. Never rejects. */
+	whenArrived?(): Promise<void> | undefined;
 	/** Runs a task in a later turn of the event loop, after messages that lie ready. */
 	later(task: () => void): void;
 	/** Where the page of a check can be opened. */

@@ -26,7 +26,7 @@ export class Publisher {
 
 	/** Sends what differs from what was sent last, or belongs to a newer version. */
 	publish(): void {
-		const { session, guard } = this.context;
+		const { host, session, guard } = this.context;
 		const byFile = new Map<string, (readonly Diagnostic[])[]>();
 		let failed = false;
 		for (const uri of session.openUris()) {
@@ -42,6 +42,8 @@ export class Publisher {
 				else byFile.set(about, [diagnostics]);
 			}
 		}
+		// Another call follows when they are there.
+		if (host.whenArrived?.()) return;
 		if (!failed) {
 			for (const uri of this.published.keys()) {
 				if (!byFile.has(uri)) this.send(uri, []);

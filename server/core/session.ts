@@ -138,7 +138,18 @@ export class Session {
 
 	/** Files that changed, came or went on disk. */
 	didChangeFiles(uris: readonly string[]): void {
-		for (const uri of uris) this.disk.forget(this.host.canonical(uri));
+		for (const uri of uris) {
+			const file = this.host.canonical(uri);
+			this.host.forget?.(file);
+			this.disk.forget(file);
+		}
+		this.filesMoved();
+		this.turns.changed();
+	}
+
+	/** Texts have come that were not there yet when they were read. */
+	didArrive(uris: readonly string[]): void {
+		for (const uri of uris) this.disk.forget(uri);
 		this.filesMoved();
 		this.turns.changed();
 	}
@@ -177,9 +188,12 @@ export class Session {
 		return uri === undefined || (!path.startsWith(".") && !this.isWatched(uri));
 	}
 
-	/** Files that open designs were worked out from last. */
+	/** Files that designs were worked out from last. */
 	usedFiles(): string[] {
-		return [...this.kept.values()].flatMap(({ from }) => [...from.keys()]);
+		const open = [...this.kept.values()].flatMap(({ from }) => [
+			...from.keys(),
+		]);
+		return [...open, ...this.keepAlso()];
 	}
 
 	/** Canonical uris of the open documents, in the order in which they were opened. */

@@ -7,18 +7,21 @@ import {
 import type { Answers } from "../core/answers.ts";
 import type { Reports } from "../core/reports.ts";
 
-/** `ready` resolves when it is known what is set for the checks. */
+/** `ready` resolves when it is known what is set for the checks; `reported` is called after each report: files were read. */
 export function answerDiagnostics(
 	answers: Answers,
 	reports: Reports,
 	ready: Promise<void>,
+	reported: () => void = () => {},
 ): void {
 	const whenSettled = true;
 	answers.on(
 		DocumentDiagnosticRequest.type,
 		async (params) => {
 			await ready;
-			return reports.document(params);
+			const report = reports.document(params);
+			reported();
+			return report;
 		},
 		{ whenSettled },
 	);
@@ -26,7 +29,9 @@ export function answerDiagnostics(
 		WorkspaceDiagnosticRequest.type,
 		async (params, token, progress, partial) => {
 			await ready;
-			return reports.workspace(params, token, progress, partial);
+			const report = await reports.workspace(params, token, progress, partial);
+			reported();
+			return report;
 		},
 		{ whenSettled },
 	);

@@ -59,6 +59,26 @@ test("what is no file has no text", () => {
 	expect(nodeHost.resolve("untitled:Untitled-1", "./a.rod")).toBeUndefined();
 });
 
+test("files that only the editor has stand beside each other", () => {
+	const virtual = "vscode-vfs://host/shop/a.rod";
+	expect(nodeHost.resolve(virtual, "./b.rod")).toBe(
+		"vscode-vfs://host/shop/b.rod",
+	);
+	expect(nodeHost.resolve(virtual, "../../../b.rod")).toBeUndefined();
+	expect(nodeHost.resolve(virtual, "woods/oak.rod")).toBeUndefined();
+	expect(nodeHost.resolve("memfs:/a.rod", "./b.rod")).toBe("memfs:/b.rod");
+});
+
+test("a file that changes has another stamp", () => {
+	const file = join(folder, "stamped.rod");
+	expect(nodeHost.stamp(uri("stamped.rod"))).toBeUndefined();
+	writeFileSync(file, "unit mm\n");
+	const before = nodeHost.stamp(uri("stamped.rod"));
+	expect(before).toBe(nodeHost.stamp(uri("stamped.rod")));
+	writeFileSync(file, "unit in\n\n");
+	expect(nodeHost.stamp(uri("stamped.rod"))).not.toBe(before);
+});
+
 test("designs and folders in a folder, in order", () => {
 	mkdirSync(join(folder, "many", "deeper"), { recursive: true });
 	for (const name of ["b.rod", "a b.rod", "notes.txt", ".hidden.rod"])

@@ -3,6 +3,7 @@
 import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { resolveRelative } from "../../shared/sources/sources.ts";
 import { compareStrings } from "../../shared/text/compare.ts";
 import type { Host } from "../core/host.ts";
 import { settingsFileAbove } from "./settings-file.ts";
@@ -57,8 +58,14 @@ function stamp(uri: string): string | undefined {
  * `node_modules`. Absolute paths and addresses are not followed: a design means the same on every machine.
  */
 function resolve(from: string, path: string): string | undefined {
+	if (!isDesignPath(path)) return undefined;
 	const file = pathOf(from);
-	if (file === undefined || !isDesignPath(path)) return undefined;
+	if (file === undefined) {
+		// Files that only the editor has: those that it has open are there.
+		return /^[\w+.-]+:\//.test(from) && !from.startsWith("file:")
+			? resolveRelative(from, path)
+			: undefined;
+	}
 	if (/^\.\.?\//.test(path)) {
 		return pathToFileURL(join(dirname(file), path)).href;
 	}

@@ -270,6 +270,7 @@ class Files {
 				origin,
 				`"${path}" is no file beside this one: write it as "./stock.rod"`,
 			);
+			this.missing(frame, row);
 			return;
 		}
 		const circle = uri === frame.uri;
@@ -282,6 +283,8 @@ class Files {
 					? "This file uses itself: take the line away"
 					: `There is no file "${path}" beside this one`,
 			);
+			// What a file that uses itself declares is there without that line.
+			if (!circle) this.missing(frame, row);
 			return;
 		}
 		const faults = file.faults.filter((fault) => fault.severity === "error");
@@ -302,6 +305,17 @@ class Files {
 			this.take(frame, name, path, file, stockNames);
 	}
 
+	/** The names of a file that is not there mean nothing, and that is told once, at its path. */
+	private missing(frame: Frame, row: Row): void {
+		for (const name of row.names("names")) {
+			const declaration = importOf(frame, name);
+			const binding = { declaration, meaning: () => undefined };
+			const before = frame.scope.declare(name.text, binding);
+			if (before)
+				tellTwice(this.evaluation, frame.uri, name, before.declaration);
+		}
+	}
+
 	/** Brings a name of another file into the scope. */
 	private take(
 		frame: Frame,
@@ -314,14 +328,7 @@ class Files {
 		// Looked up when it is needed: files may use each other's names in a circle, as long as no size does.
 		const found = (): Binding | undefined => file.frame.scope.own(name.text);
 		const now = found();
-		const declaration: Declaration = now?.declaration ?? {
-			kind: "import",
-			name: name.text,
-			path: name.text,
-			origin: { uri: frame.uri, span: name.span },
-			nameSpan: name.span,
-			doc: "",
-		};
+		const declaration = now?.declaration ?? importOf(frame, name);
 		if (now) evaluation.refer(frame.uri, name.span, now.declaration);
 		let busy = false;
 		const binding: Binding = {
@@ -375,6 +382,18 @@ class Files {
 				: {},
 		);
 	}
+}
+
+/** A name that nothing stands behind. */
+function importOf(frame: Frame, name: NameNode): Declaration {
+	return {
+		kind: "import",
+		name: name.text,
+		path: name.text,
+		origin: { uri: frame.uri, span: name.span },
+		nameSpan: name.span,
+		doc: "",
+	};
 }
 
 function declarationOf(row: Row, name: NameNode): Declaration {

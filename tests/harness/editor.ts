@@ -6,14 +6,19 @@ import {
 	createConnection,
 	createProtocolConnection,
 	type Diagnostic,
+	type DidChangeWatchedFilesRegistrationOptions,
+	type FileEvent,
 	type InitializeResult,
 	type Position,
 	type ProtocolConnection,
 	type PublishDiagnosticsParams,
 	type Range,
+	type Registration,
+	type RegistrationParams,
 	StreamMessageReader,
 	StreamMessageWriter,
 	type TextEdit,
+	type UnregistrationParams,
 } from "vscode-languageserver/node";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { Host } from "../../server/core/host.ts";
@@ -34,7 +39,20 @@ export const fullClient: ClientCapabilities = {
 	},
 };
 
+/** The same, but it asks for diagnostics. */
+export const pullingClient: ClientCapabilities = {
+	workspace: { ...fullClient.workspace, diagnostics: { refreshSupport: true } },
+	textDocument: {
+		...fullClient.textDocument,
+		diagnostic: { relatedDocumentSupport: true },
+	},
+};
+
 export class Editor {
+	/** How often the server told the client to ask for diagnostics again. */
+	refreshes = 0;
+	/** What the server registered later, by its id there. */
+	readonly registered = new Map<string, Registration>();
 	/** Files on disk by uri; a test may change them. */
 	readonly disk: Map<string, string>;
 	/** Everything that was published, oldest first. */
@@ -51,12 +69,17 @@ export class Editor {
 	failsToRead = false;
 	readonly connection: ProtocolConnection;
 	initialized: InitializeResult | undefined;
+	private folders: readonly string[];
 	private readonly documents = new Map<string, TextDocument>();
 	private readonly waiting = new Set<() => void>();
 	private readonly toServer = new PassThrough();
 
-	private constructor(disk: ReadonlyMap<string, string>) {
+	private constructor(
+		disk: ReadonlyMap<string, string>,
+		folders: readonly string[],
+	) {
 		this.disk = new Map(disk);
+		this.folders = folders;
 		const up = this.toServer;
 		const down = new PassThrough();
 		const server = createConnection(
@@ -95,7 +118,24 @@ export class Editor {
 					section === "storyrod.checks" ? this.settings : null,
 				),
 		);
-		this.connection.onRequest("client/registerCapability", () => null);
+		this.connection.onRequest(
+			"client/registerCapability",
+			({ registrations }: RegistrationParams) => {
+				for (const one of registrations) this.registered.set(one.id, one);
+				return null;
+			},
+		);
+		this.connection.onRequest(
+			"client/unregisterCapability",
+			({ unregisterations }: UnregistrationParams) => {
+				for (const { id } of unregisterations) this.registered.delete(id);
+				return null;
+			},
+		);
+		this.connection.onRequest("workspace/diagnostic/refresh", () => {
+			this.refreshes++;
+			return null;
+		});
 		this.connection.listen();
 	}
 
@@ -103,12 +143,14 @@ export class Editor {
 		disk: ReadonlyMap<string, string> = new Map(),
 		capabilities: ClientCapabilities = fullClient,
 		settings: unknown = {},
+		folders: readonly string[] = [],
 	): Promise<Editor> {
-		const editor = new Editor(disk);
+		const editor = new Editor(disk, folders);
 		editor.settings = settings;
 		editor.initialized = await editor.connection.sendRequest("initialize", {
 			processId: null,
 			rootUri: null,
+			workspaceFolders: folders.map((uri) => ({ uri, name: uri })),
 			capabilities,
 		});
 		await editor.connection.sendNotification("initialized", {});
@@ -211,6 +253,68 @@ export class Editor {
 		});
 	}
 
+	/** Files change at once, `null` takes one away; the server hears of those that it asked to hear of. */
+	async changeDisk(
+		changes: Readonly<Record<string, string | null>>,
+	): Promise<void> {
+		const events: FileEvent[] = [];
+		for (const [uri, text] of Object.entries(changes)) {
+			const type = text === null ? 3 : this.disk.has(uri) ? 2 : 1;
+			if (text === null) this.disk.delete(uri);
+			else this.disk.set(uri, text);
+			if (this.isWatched(uri)) events.push({ uri, type });
+		}
+		if (events.length > 0)
+			await this.connection.sendNotification(
+				"workspace/didChangeWatchedFiles",
+				{ changes: events },
+			);
+	}
+
+	/** Folders are opened and closed. */
+	async changeFolders(
+		added: readonly string[],
+		removed: readonly string[],
+	): Promise<void> {
+		const asFolder = (uri: string) => ({ uri, name: uri });
+		this.folders = [...this.folders, ...added].filter(
+			(uri) => !removed.includes(uri),
+		);
+		await this.connection.sendNotification(
+			"workspace/didChangeWorkspaceFolders",
+			{
+				event: { added: added.map(asFolder), removed: removed.map(asFolder) },
+			},
+		);
+	}
+
+	/** As editors watch: a plain pattern means the open folders without their packages, one with a base that very folder. */
+	private isWatched(uri: string): boolean {
+		const folder = uri.slice(0, uri.lastIndexOf("/"));
+		return [...this.registered.values()]
+			.flatMap(
+				({ method, registerOptions }) =>
+					(method === "workspace/didChangeWatchedFiles" &&
+						(registerOptions as DidChangeWatchedFilesRegistrationOptions)
+							.watchers) ||
+					[],
+			)
+			.some(({ globPattern }) =>
+				typeof globPattern === "string"
+					? this.folders.some((one) => uri.startsWith(`${one}/`)) &&
+						!uri.includes("/node_modules/")
+					: globPattern.baseUri === folder,
+			);
+	}
+
+	/** Everything that was sent is in, worked out and told; what the server asked on the way is answered, and worked out too. */
+	async settled(): Promise<void> {
+		for (let trip = 0; trip < 3; trip++)
+			await this.connection.sendRequest("textDocument/documentSymbol", {
+				textDocument: { uri: "untitled:nothing" },
+			});
+	}
+
 	text(uri: string): string {
 		return this.document(uri).getText();
 	}
@@ -297,7 +401,12 @@ export class Editor {
 				return this.disk.get(uri);
 			},
 			stamp: (uri) => this.disk.get(uri),
-			resolve: resolveRelative,
+			resolve: (from, path) => {
+				const relative = resolveRelative(from, path);
+				if (relative !== undefined || path.startsWith(".")) return relative;
+				const installed = `file:///shop/node_modules/${path}`;
+				return this.disk.has(installed) ? installed : undefined;
+			},
 			list: (folder) =>
 				[...this.disk.keys()]
 					.filter((uri) => uri.startsWith(folder) && uri.endsWith(".rod"))
