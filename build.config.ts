@@ -31,6 +31,22 @@ const targets: BuildOptions[] = [
 		external: ["vscode"],
 	},
 	{
+		entryPoints: ["client/src/web-extension.ts"],
+		outfile: "dist/client/web-extension.js",
+		format: "cjs",
+		platform: "browser",
+		target: "es2022",
+		external: ["vscode"],
+	},
+	{
+		entryPoints: ["server/hosts/worker.ts"],
+		outfile: "dist/server/language-server-worker.js",
+		format: "iife",
+		platform: "browser",
+		target: "es2022",
+		mainFields: ["browser", "module", "main"],
+	},
+	{
 		entryPoints: ["server/hosts/node.ts"],
 		outfile: "dist/server/language-server.mjs",
 		format: "esm",

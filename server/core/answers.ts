@@ -31,6 +31,9 @@ export interface AnswerOptions {
 	readonly whenSettled?: boolean;
 }
 
+/** Files that use files that use files: each round brings those that the last one met. */
+const mostRounds = 30;
+
 /** Thrown by work that was cancelled on the way. */
 export class Cancelled extends ResponseError<void> {
 	constructor() {
@@ -68,14 +71,15 @@ export class Answers {
 							`\`${method}\`: ${fault}`,
 						);
 					if (whenSettled) await this.settled(method, params, token);
-					return await answer(
-						// What the handlers rely on has been looked at.
-						params as P,
-						token,
-						this.connection.window.attachWorkDoneProgress(
-							tokenIn(params, "workDoneToken"),
-						),
-						this.partialFor(tokenIn(params, "partialResultToken")),
+					const progress = this.connection.window.attachWorkDoneProgress(
+						tokenIn(params, "workDoneToken"),
+					);
+					const partial = this.partialFor<PR>(
+						tokenIn(params, "partialResultToken"),
+					);
+					// What the handlers rely on has been looked at.
+					return await this.withFiles(token, async () =>
+						answer(params as P, token, progress, partial),
 					);
 				} catch (error) {
 					if (error instanceof ResponseError) return error;
@@ -88,6 +92,20 @@ export class Answers {
 				}
 			},
 		);
+	}
+
+	/** Works an answer out again until every file that it read has come. */
+	private async withFiles<R>(
+		token: CancellationToken,
+		work: () => Promise<R>,
+	): Promise<R> {
+		for (let round = 0; ; round++) {
+			const answer = await work();
+			const arrival = this.context.host.whenArrived?.();
+			if (!arrival || round === mostRounds) return answer;
+			await arrival;
+			if (token.isCancellationRequested) throw new Cancelled();
+		}
 	}
 
 	/** Throws where the request is no longer wanted, or is about a text that has changed since. */

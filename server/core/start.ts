@@ -65,6 +65,7 @@ export function start(connection: Connection, host: Host): void {
 		void watch.follow();
 	});
 	const context: Context = { host, session, client: plainClient, guard };
+	host.onArrived?.((uris) => session.didArrive(uris));
 	const publisher = new Publisher(connection, context);
 	const reports = new Reports(connection, context);
 	const watch = watching(connection, context);

@@ -1,11 +1,11 @@
 /** How the client reaches the language server: a Node process of its own, over IPC. */
-import * as vscode from "vscode";
+import type * as vscode from "vscode";
 import {
 	LanguageClient,
-	type LanguageClientOptions,
 	type NodeModule,
 	TransportKind,
 } from "vscode-languageclient/node";
+import { clientOptions } from "./client-options.ts";
 
 /**
  * Evaluating a design makes many short-lived objects: with room for them the collector runs seldom. A file of 10,000 parts
@@ -14,7 +14,7 @@ import {
 const roomForTheYoung = ["--max-semi-space-size=64"];
 
 /** The client, not yet started. What both sides log goes to `output`. */
-export function createClient(
+export function createProcessClient(
 	context: vscode.ExtensionContext,
 	output: vscode.LogOutputChannel,
 ): LanguageClient {
@@ -27,13 +27,7 @@ export function createClient(
 		...run,
 		options: { execArgv: ["--nolazy", "--inspect=6009", ...roomForTheYoung] },
 	};
-	const options: LanguageClientOptions = {
-		documentSelector: [
-			{ language: "storyrod", scheme: "file" },
-			{ language: "storyrod", scheme: "untitled" },
-		],
-		outputChannel: output,
-	};
+	const options = clientOptions(output, ["file", "untitled"]);
 	// The id is also the prefix of the settings that the library reads itself (`storyrod.trace.server`).
 	return new LanguageClient("storyrod", "Storyrod", { run, debug }, options);
 }
