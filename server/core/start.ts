@@ -31,6 +31,10 @@ import {
 } from "./capabilities.ts";
 import type { Context } from "./context.ts";
 import type { Host } from "./host.ts";
+import {
+	answerPresentation,
+	presentationCapabilities,
+} from "./presentation.ts";
 import { Publisher } from "./publisher.ts";
 import { Reports } from "./reports.ts";
 import { Session } from "./session.ts";
@@ -84,6 +88,7 @@ export function start(connection: Connection, host: Host): void {
 			capabilities: {
 				...serverCapabilities,
 				...agreedCapabilities(context.client),
+				...presentationCapabilities,
 			},
 			serverInfo: { name: "Storyrod" },
 		};
@@ -110,6 +115,7 @@ export function start(connection: Connection, host: Host): void {
 	});
 	answers.on(DocumentFormattingRequest.type, formattingHandler(context));
 	answers.on(CodeActionRequest.type, codeActionHandler(context));
+	answerPresentation(answers, context);
 	answerNotSupported(connection);
 	connection.listen();
 }

@@ -19,15 +19,13 @@ export const refused: Readonly<Record<string, string>> = {
 	"textDocument/codeLens": "Not made yet",
 	"textDocument/documentLink": "Go to definition opens used files",
 	"textDocument/documentColor": "The language has no colours",
-	"textDocument/rangeFormatting": "A layout is of the whole text",
-	"textDocument/onTypeFormatting":
-		"Indentation is the editor's language configuration",
-	"textDocument/selectionRange": "Not made yet",
-	"textDocument/semanticTokens/full": "Colouring is the editor's grammar",
+	"textDocument/colorPresentation": "The language has no colours",
 	"textDocument/inlayHint": "Not made yet",
 	"textDocument/inlineValue": "There is no debugger",
-	"textDocument/linkedEditingRange": "No names repeat as a pair",
-	"textDocument/moniker": "There is no index across projects",
+	"textDocument/linkedEditingRange":
+		"A name may be used in lines that could not be read, and in other files: rename finds them, or refuses",
+	"textDocument/moniker":
+		"Designs are not published under names of their own: there is no index across projects",
 	"textDocument/prepareCallHierarchy": "Not made yet",
 	"textDocument/prepareTypeHierarchy": "The language has no inheritance",
 	"workspace/symbol": "Not made yet",

@@ -15,8 +15,10 @@ import { blockContext, mainSpelling } from "./same-meaning.ts";
 
 /** The widest line that a block written on one line may make. */
 export const lineWidth = 100;
-const indentStep = 2;
-const continuation = 4;
+/** Blanks of each block. */
+export const indentStep = 2;
+/** Blanks before a line that goes on with a statement. */
+export const continuation = 4;
 const tabWidth = 4;
 
 interface Line {

@@ -30,6 +30,31 @@ test("only the settings of the checks are written, anything else stays", () => {
 	).toEqual(other);
 });
 
+test("what the server colours by meaning looks like what the colouring grammar colours by form", () => {
+	const { semanticTokenScopes } = JSON.parse(manifestText).contributes;
+	const grammar = readFileSync(
+		new URL(
+			"../../grammar/generated/storyrod.tmLanguage.json",
+			import.meta.url,
+		),
+		"utf8",
+	);
+	const used = [...grammar.matchAll(/"name": "([\w.-]+)\.storyrod"/g)].map(
+		([, name]) => name as string,
+	);
+	const scopes = Object.entries(
+		semanticTokenScopes[0].scopes as Record<string, string[]>,
+	);
+	expect(scopes.length).toBeGreaterThan(10);
+	for (const [type, all] of scopes) {
+		// A parameter is nothing that a line alone shows.
+		const known = all.some((scope) =>
+			used.some((one) => one === scope || one.startsWith(`${scope}.`)),
+		);
+		expect(known, type).toBe(true);
+	}
+});
+
 test("the settings file has its schema in the editor", () => {
 	const { jsonValidation } = JSON.parse(manifestText).contributes;
 	expect(jsonValidation).toEqual([

@@ -1,4 +1,5 @@
 // Writes the settings of the checks from the checks: their properties in package.json, and the schema of `.storyrod.json`.
+// Writes there, too, what the words that the server colours mean.
 // With --check it only tells what is stale. Nothing else in package.json is touched.
 
 import { readFileSync, writeFileSync } from "node:fs";
@@ -10,6 +11,12 @@ import {
 	settingsFileName,
 	severityChoices,
 } from "../../shared/checks/index.ts";
+import {
+	type TokenModifier,
+	type TokenType,
+	tokenModifiers,
+	tokenTypes,
+} from "../../shared/features/support/tokens/legend.ts";
 
 const manifestPath = fileURLToPath(
 	new URL("../../package.json", import.meta.url),
@@ -115,6 +122,28 @@ export function wantedSchema(): string {
 	});
 }
 
+/** What coloured words mean, for themes and for those who set colours of their own. */
+function tokenContributions(): Json {
+	const types: readonly TokenType[] = tokenTypes;
+	const modifiers: readonly TokenModifier[] = tokenModifiers;
+	return {
+		semanticTokenTypes: types.flatMap(({ name, help, like }) =>
+			like ? [{ id: name, superType: like, description: `${help}.` }] : [],
+		),
+		semanticTokenModifiers: modifiers.flatMap(({ name, help, own }) =>
+			own ? [{ id: name, description: `${help}.` }] : [],
+		),
+		semanticTokenScopes: [
+			{
+				language: "storyrod",
+				scopes: Object.fromEntries(
+					types.map(({ name, scopes }) => [name, scopes]),
+				),
+			},
+		],
+	};
+}
+
 interface Manifest {
 	readonly contributes: {
 		readonly configuration: { readonly properties: Json };
@@ -129,6 +158,7 @@ export function wantedManifest(text: string): string {
 		...manifest,
 		contributes: {
 			...manifest.contributes,
+			...tokenContributions(),
 			configuration: {
 				...configuration,
 				properties: { ...configuration.properties, ...manifestProperties() },

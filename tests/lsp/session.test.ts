@@ -467,7 +467,7 @@ describe("requests", () => {
 
 	test("requests that are not supported are refused by name", async () => {
 		await opened();
-		expect(Object.keys(refused).length).toBeGreaterThan(20);
+		expect(Object.keys(refused)).toContain("textDocument/documentColor");
 		for (const method of Object.keys(refused)) {
 			await expect(
 				editor.connection.sendRequest(method, { textDocument: { uri: bench } }),

@@ -1,0 +1,49 @@
+// What is shown beside the text and how it is laid out: what is offered of it, and which request is answered by what.
+
+import {
+	DocumentOnTypeFormattingRequest,
+	DocumentRangeFormattingRequest,
+	DocumentRangesFormattingRequest,
+	SelectionRangeRequest,
+	SemanticTokensDeltaRequest,
+	SemanticTokensRangeRequest,
+	SemanticTokensRequest,
+	type ServerCapabilities,
+} from "vscode-languageserver";
+import { semanticTokensLegend } from "../convert/semantic-tokens.ts";
+import { onTypeFormattingHandler } from "../handlers/on-type-formatting.ts";
+import { rangeFormattingHandlers } from "../handlers/range-formatting.ts";
+import { selectionRangeHandler } from "../handlers/selection-range.ts";
+import { semanticTokensHandlers } from "../handlers/semantic-tokens.ts";
+import type { Answers } from "./answers.ts";
+import type { Context } from "./context.ts";
+
+export const presentationCapabilities: ServerCapabilities = {
+	semanticTokensProvider: {
+		legend: semanticTokensLegend,
+		full: { delta: true },
+		range: true,
+	},
+	selectionRangeProvider: true,
+	documentRangeFormattingProvider: { rangesSupport: true },
+	documentOnTypeFormattingProvider: {
+		firstTriggerCharacter: "}",
+		moreTriggerCharacter: ["\n"],
+	},
+};
+
+export function answerPresentation(answers: Answers, context: Context): void {
+	const whenSettled = true;
+	const tokens = semanticTokensHandlers(context);
+	answers.on(SemanticTokensRequest.type, tokens.full, { whenSettled });
+	answers.on(SemanticTokensDeltaRequest.type, tokens.delta, { whenSettled });
+	answers.on(SemanticTokensRangeRequest.type, tokens.range, { whenSettled });
+	answers.on(SelectionRangeRequest.type, selectionRangeHandler(context));
+	const range = rangeFormattingHandlers(context);
+	answers.on(DocumentRangeFormattingRequest.type, range.one);
+	answers.on(DocumentRangesFormattingRequest.type, range.many);
+	answers.on(
+		DocumentOnTypeFormattingRequest.type,
+		onTypeFormattingHandler(context),
+	);
+}
