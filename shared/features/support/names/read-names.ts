@@ -131,7 +131,7 @@ class Reader {
 		const named = this.named.length;
 		const made =
 			construct?.declares && construct.declares !== "import"
-				? this.declare(statement, construct, fresh, inside)
+				? this.declared(statement, construct, fresh, inside)
 				: { ...inside, around: scope, lexical: scope };
 		// What the line of a thing says is said of that thing.
 		const of = { ...inside, holder: made.holder };
@@ -168,7 +168,7 @@ class Reader {
 	}
 
 	/** Declares the names of a line; answers with what holds in the block behind it. */
-	private declare(
+	private declared(
 		statement: Statement,
 		construct: Construct,
 		fresh: readonly NameNode[],
