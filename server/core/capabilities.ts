@@ -6,6 +6,7 @@ import {
 	TextDocumentSyncKind,
 } from "vscode-languageserver";
 import type { PositionEncoding } from "../../shared/text/position-encoding.ts";
+import { fileOperations } from "./file-operations.ts";
 
 /** What every client is offered. */
 export const serverCapabilities: InitializeResult["capabilities"] = {
@@ -16,6 +17,7 @@ export const serverCapabilities: InitializeResult["capabilities"] = {
 	},
 	workspace: {
 		workspaceFolders: { supported: true, changeNotifications: true },
+		fileOperations,
 	},
 	hoverProvider: true,
 	completionProvider: { triggerCharacters: [".", " ", '"', "/"] },
@@ -26,13 +28,15 @@ export const serverCapabilities: InitializeResult["capabilities"] = {
 	codeActionProvider: { codeActionKinds: ["quickfix"] },
 };
 
-/** What depends on the client: how positions are counted, and whether it asks for diagnostics. */
+/** What depends on the client: how positions are counted, what it asks before it renames, whether it asks for diagnostics. */
 export function agreedCapabilities({
+	preparesRename,
 	pullsDiagnostics,
 	encoding,
 }: ClientFeatures): InitializeResult["capabilities"] {
 	return {
 		positionEncoding: encoding,
+		renameProvider: preparesRename ? { prepareProvider: true } : true,
 		...(pullsDiagnostics
 			? {
 					diagnosticProvider: {
@@ -59,6 +63,16 @@ export interface ClientFeatures {
 	readonly watchesFiles: boolean;
 	/** Watches folders outside the workspace, too. */
 	readonly watchesAnywhere: boolean;
+	/** Asks whether a name can be changed before it asks for a new one. */
+	readonly preparesRename: boolean;
+	/** Looks at the versions of the documents that edits are for. */
+	readonly documentChanges: boolean;
+	/** What it can be told to ask for again. */
+	readonly refreshes: {
+		readonly semanticTokens: boolean;
+		readonly inlayHints: boolean;
+		readonly codeLenses: boolean;
+	};
 	readonly snippets: boolean;
 	readonly definitionLinks: boolean;
 	readonly nestedSymbols: boolean;
@@ -75,6 +89,8 @@ export const plainClient: ClientFeatures = {
 	refreshesDiagnostics: false,
 	watchesFiles: false,
 	watchesAnywhere: false,
+	preparesRename: false,
+	documentChanges: false,
 	snippets: false,
 	definitionLinks: false,
 	nestedSymbols: false,
@@ -97,6 +113,13 @@ export function clientFeatures(params: InitializeParams): ClientFeatures {
 		refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
 		watchesFiles: watching?.dynamicRegistration === true,
 		watchesAnywhere: watching?.relativePatternSupport === true,
+		preparesRename: textDocument?.rename?.prepareSupport === true,
+		documentChanges: workspace?.workspaceEdit?.documentChanges === true,
+		refreshes: {
+			semanticTokens: workspace?.semanticTokens?.refreshSupport === true,
+			inlayHints: workspace?.inlayHint?.refreshSupport === true,
+			codeLenses: workspace?.codeLens?.refreshSupport === true,
+		},
 		snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
 		definitionLinks: textDocument?.definition?.linkSupport === true,
 		nestedSymbols:

@@ -27,6 +27,8 @@ export interface Host {
 	whenArrived?(): Promise<void> | undefined;
 	/** Runs a task in a later turn of the event loop, after messages that lie ready. */
 	later(task: () => void): void;
+	/** Takes in what the client tells at the start beyond the protocol (`initializationOptions`). */
+	begin?(told: unknown): void;
 	/** Where the page of a check can be opened. */
 	checkPage(anchor: string): string;
 }

@@ -31,11 +31,13 @@ import {
 } from "./capabilities.ts";
 import type { Context } from "./context.ts";
 import type { Host } from "./host.ts";
+import { answerNavigation, navigationCapabilities } from "./navigation.ts";
 import {
 	answerPresentation,
 	presentationCapabilities,
 } from "./presentation.ts";
 import { Publisher } from "./publisher.ts";
+import { Refresher } from "./refresher.ts";
 import { Reports } from "./reports.ts";
 import { Session } from "./session.ts";
 import { SettingsTeller } from "./settings-teller.ts";
@@ -66,6 +68,7 @@ export function start(connection: Connection, host: Host): void {
 			else publisher.publish();
 		});
 		guard("settings", undefined, () => teller.tell(session));
+		guard("refresh", undefined, () => refresher.settled());
 		void watch.follow();
 	});
 	const context: Context = { host, session, client: plainClient, guard };
@@ -73,10 +76,12 @@ export function start(connection: Connection, host: Host): void {
 	const publisher = new Publisher(connection, context);
 	const reports = new Reports(connection, context);
 	const watch = watching(connection, context);
+	const refresher = new Refresher(connection, context);
 	const answers = new Answers(connection, context);
 
 	connection.onInitialize((params) => {
 		context.client = clientFeatures(params);
+		host.begin?.(params.initializationOptions);
 		configured = !context.client.configuration;
 		if (configured) onConfigured();
 		session.encoding = context.client.encoding;
@@ -89,6 +94,7 @@ export function start(connection: Connection, host: Host): void {
 				...serverCapabilities,
 				...agreedCapabilities(context.client),
 				...presentationCapabilities,
+				...navigationCapabilities,
 			},
 			serverInfo: { name: "Storyrod" },
 		};
@@ -97,12 +103,15 @@ export function start(connection: Connection, host: Host): void {
 		configured = true;
 		onConfigured();
 		session.refresh();
+		refresher.refresh();
 	});
 	connection.onInitialized(async () => {
 		await Promise.all([watch.begin(), configure()]);
 	});
 	takeDocuments(connection, context);
-	answerDiagnostics(answers, reports, whenConfigured);
+	answerDiagnostics(answers, reports, whenConfigured, () => {
+		void watch.follow();
+	});
 	answers.on(HoverRequest.type, hoverHandler(context));
 	answers.on(CompletionRequest.type, completionHandler(context));
 	answers.on(DefinitionRequest.type, definitionHandler(context));
@@ -116,6 +125,7 @@ export function start(connection: Connection, host: Host): void {
 	answers.on(DocumentFormattingRequest.type, formattingHandler(context));
 	answers.on(CodeActionRequest.type, codeActionHandler(context));
 	answerPresentation(answers, context);
+	answerNavigation(connection, answers, context);
 	answerNotSupported(connection);
 	connection.listen();
 }

@@ -1,6 +1,8 @@
 // What a thing depends on, and what depends on it: step by step, by the names in the text.
 
 import type { Span } from "../../grammar/index.ts";
+import { shownText } from "../model/explain.ts";
+import type { Design } from "../model/types.ts";
 import type { NameWorld } from "./support/names/name-world.ts";
 import type { Named, Target } from "./support/names/named.ts";
 import { occurrences, subjectAt } from "./support/names/occurrences.ts";
@@ -20,6 +22,32 @@ export function dependentAt(
 ): Named | undefined {
 	const subject = subjectAt(world, uri, offset);
 	return subject && thingOf(subject.target);
+}
+
+/** What a size comes to, what a part measures: `13 7/32 x 15 3/4 x 45/64`. Undefined for other things, and where nothing is worked out. */
+export function measureOf(design: Design, named: Named): string | undefined {
+	let top = named;
+	while (top.holder) top = top.holder;
+	const piece = design.pieces.find(
+		({ name, declaration: { origin } }) =>
+			name === top.name && origin.uri === top.uri,
+	);
+	if (!piece) return undefined;
+	const { display } = piece;
+	if (named.kind === "size") {
+		const size = piece.sizes.get(named.name);
+		return size && shownText(size, display);
+	}
+	const part = piece.parts.find(
+		({ declaration: { nameSpan, origin } }) =>
+			origin.uri === named.uri && nameSpan.start === named.node.span.start,
+	);
+	return (
+		part &&
+		[part.length, part.width, part.thick]
+			.map((size) => shownText(size, display))
+			.join(" x ")
+	);
 }
 
 /** What the text of a thing names, in order of its first mention; what stands in the thing itself is left out. */

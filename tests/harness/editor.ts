@@ -315,6 +315,11 @@ export class Editor {
 			});
 	}
 
+	/** Whether a document is open. */
+	has(uri: string): boolean {
+		return this.documents.has(uri);
+	}
+
 	text(uri: string): string {
 		return this.document(uri).getText();
 	}
