@@ -32,7 +32,7 @@ const targets: BuildOptions[] = [
 	},
 	{
 		entryPoints: ["client/src/web-extension.ts"],
-		outfile: "dist/client/web-extension.js",
+		outfile: "dist/client/web-extension.cjs",
 		format: "cjs",
 		platform: "browser",
 		target: "es2022",

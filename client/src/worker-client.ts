@@ -1,12 +1,18 @@
 /** How the client reaches a language server in a web worker, and answers what that asks of the editor's files. */
 import * as vscode from "vscode";
-import { LanguageClient } from "vscode-languageclient/browser";
+import {
+	BrowserMessageReader,
+	BrowserMessageWriter,
+	LanguageClient,
+	type MessageTransports,
+} from "vscode-languageclient/browser";
 import {
 	type EditorFileNames,
 	type EditorFileTexts,
 	listEditorFiles,
 	type ReadEditorFiles,
 	readEditorFiles,
+	type ToldAtStart,
 } from "../../shared/protocol/editor-files.ts";
 import { clientOptions } from "./client-options.ts";
 
@@ -35,18 +41,20 @@ export function createWorkerClient(
 		"dist/server/language-server-worker.js",
 	).toString(true);
 	let worker: Worker | undefined;
-	const startWorker = async (): Promise<Worker> => {
+	// Made here, as the library would not know the editor's own kind of worker for one.
+	const startWorker = async (): Promise<MessageTransports> => {
 		worker?.terminate(); // of the server before a restart
 		worker = new Worker(script);
-		return worker;
+		return {
+			reader: new BrowserMessageReader(worker),
+			writer: new BrowserMessageWriter(worker),
+		};
 	};
 	context.subscriptions.push({ dispose: () => worker?.terminate() });
-	const client = new LanguageClient(
-		"storyrod",
-		"Storyrod",
-		startWorker,
-		clientOptions(output),
-	);
+	const client = new LanguageClient("storyrod", "Storyrod", startWorker, {
+		...clientOptions(output),
+		initializationOptions: toldAtStart(context),
+	});
 	client.onRequest(
 		readEditorFiles,
 		async ({ uris }: ReadEditorFiles): Promise<EditorFileTexts> => ({
@@ -62,6 +70,15 @@ export function createWorkerClient(
 		return { uris: found.flat().map((uri) => uri.toString()) };
 	});
 	return client;
+}
+
+/** Where the pages of the extension lie: the worker has no place of its own. */
+function toldAtStart(context: vscode.ExtensionContext): ToldAtStart {
+	const page = vscode.Uri.joinPath(
+		context.extensionUri,
+		"shared/checks/CHECKS.md",
+	);
+	return { checksPage: page.toString() };
 }
 
 /** `null` for what is no file, too large, or not to be read. */

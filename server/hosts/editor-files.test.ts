@@ -8,16 +8,13 @@ const at = (path: string): string => `vscode-vfs://shop/${path}`;
 /** An editor that holds some files, answers when it is told to, and keeps what it was asked. */
 function editorWith(files: Record<string, string>) {
 	const asked: string[][] = [];
-	const host = new EditorFiles(
-		{
-			readFiles: async (uris) => {
-				asked.push([...uris]);
-				return uris.map((uri) => files[uri] ?? null);
-			},
-			listFiles: async () => Object.keys(files),
+	const host = new EditorFiles({
+		readFiles: async (uris) => {
+			asked.push([...uris]);
+			return uris.map((uri) => files[uri] ?? null);
 		},
-		"https://shop/CHECKS.md",
-	);
+		listFiles: async () => Object.keys(files),
+	});
 	const arrived: string[][] = [];
 	host.onArrived((uris) => arrived.push([...uris]));
 	return { host, asked, arrived, files };
@@ -71,13 +68,10 @@ test("a file that went has no text once that is known", async () => {
 });
 
 test("an editor that cannot answer has no files", async () => {
-	const host = new EditorFiles(
-		{
-			readFiles: () => Promise.reject(new Error("gone")),
-			listFiles: () => Promise.reject(new Error("gone")),
-		},
-		"",
-	);
+	const host = new EditorFiles({
+		readFiles: () => Promise.reject(new Error("gone")),
+		listFiles: () => Promise.reject(new Error("gone")),
+	});
 	host.read(at("a.rod"));
 	host.list(at(""));
 	await host.whenArrived();
@@ -175,4 +169,15 @@ test("one spelling of a uri", () => {
 		"vscode-vfs://shop/a%25zz.rod",
 	);
 	expect(host.canonical("untitled:Untitled-1")).toBe("untitled:Untitled-1");
+});
+
+test("the page of a check is where the client says", () => {
+	const { host } = editorWith({});
+	host.begin({ checksPage: "https://shop/CHECKS.md" });
+	expect(host.checkPage("dado-loose")).toBe(
+		"https://shop/CHECKS.md#dado-loose",
+	);
+	host.begin(undefined);
+	host.begin({ checksPage: 3 });
+	expect(host.checkPage("fit-gap")).toBe("https://shop/CHECKS.md#fit-gap");
 });

