@@ -1,6 +1,7 @@
 // A piece or a whole file in the other unit: to the sizes that a maker would write, with the largest change told, or exactly.
 
 import type { Edit, FileNode } from "../../../grammar/index.ts";
+import { allFindings } from "../../checks/index.ts";
 import type { Design, Part } from "../../model/types.ts";
 import { applyEdits } from "../../text/edits.ts";
 import { fromBase, units } from "../../units/dimensions.ts";
@@ -109,7 +110,11 @@ function offersFor(
 			id: `${id} exactly`,
 			kind,
 			title: `${title} exactly${exact.kept > 0 ? `: ${exact.kept} ${exact.kept === 1 ? "size keeps" : "sizes keep"} ${exact.kept === 1 ? "its" : "their"} ${words[otherUnit(to)]}` : ""}`,
-			change: () => ({ edits: exact.edits, keeps: "exact" }),
+			change: () => ({
+				edits: exact.edits,
+				keeps: "exact",
+				mayBringFindings: true,
+			}),
 		},
 	];
 }
@@ -201,7 +206,7 @@ function changeText(before: Design, after: Design, to: DisplayUnit): string {
 
 /** What the rounded sizes bring beside that. */
 function caution(told: string, before: Design, after: Design): string {
-	const [first, ...more] = newFaults(before, after);
+	const [first, ...more] = newFaults(allFindings(before), allFindings(after));
 	return `${capital(told)}${
 		first === undefined
 			? ""

@@ -381,6 +381,8 @@ function inSameFile(snapshot: Snapshot, body: Body, plan: Plan): Change {
 			...pieceEdits(snapshot, plan),
 		],
 		keeps: "sizes",
+		// The component is looked at by itself as well, without what holds it in the piece.
+		mayBringFindings: true,
 	};
 }
 
@@ -406,6 +408,8 @@ function inNewFile(
 		],
 		newFile: { ...place, text },
 		keeps: "sizes",
+		// The component is looked at by itself as well, without what holds it in the piece.
+		mayBringFindings: true,
 	};
 }
 

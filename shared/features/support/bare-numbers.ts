@@ -39,8 +39,22 @@ const lengthSlots: ReadonlySet<SlotType> = new Set<SlotType>([
 	"fastener",
 ]);
 
-/** Names are settled from round to round: each can hang on another. */
-const rounds = 6;
+/**
+ * Names are settled from round to round, since each can hang on another: first by what is clear, then with the usual reading of
+ * what is not, at last what nothing was heard of is a length.
+ */
+const rounds = [
+	"clear",
+	"clear",
+	"clear",
+	"clear",
+	"usual",
+	"usual",
+	"usual",
+	"rest",
+] as const;
+
+type Round = (typeof rounds)[number];
 
 /** The bare numbers of a piece, a component, or of the lines of a file that belong to no piece. */
 export function bareNumbers(
@@ -49,7 +63,7 @@ export function bareNumbers(
 	roleOfGiven: RoleOfGiven = () => "length",
 ): BareNumbers {
 	const reader = new Reader(body, context, roleOfGiven);
-	for (let round = 1; round <= rounds; round++) reader.read(round === rounds);
+	for (const round of rounds) reader.read(round);
 	return {
 		roles: reader.roles,
 		torn: reader.torn,
@@ -69,7 +83,7 @@ class Reader {
 	private readonly types = new Map<string, Type | "busy">();
 	private known = new Map<string, ReadonlySet<Role>>();
 	private uses = new Map<string, Set<Role>>();
-	private last = false;
+	private round: Round = "clear";
 
 	constructor(
 		body: FileNode | Block,
@@ -102,9 +116,8 @@ class Reader {
 		return this.settled(name) ?? "length";
 	}
 
-	/** One round; in the last one what is still open is taken for a length. */
-	read(last: boolean): void {
-		this.last = last;
+	read(round: Round): void {
+		this.round = round;
 		this.roles = new Map();
 		this.uses = new Map();
 		this.block(this.body, this.context, undefined);
@@ -181,7 +194,7 @@ class Reader {
 		const roles = this.known.get(name);
 		if (roles && roles.size > 0)
 			return roles.has("length") ? "length" : "number";
-		return this.last ? "length" : undefined;
+		return this.round === "rest" ? "length" : undefined;
 	}
 
 	/** Of two values that are compared or divided by each other: the same for both. */
@@ -191,7 +204,7 @@ class Reader {
 		return (
 			this.leaning(left) ??
 			this.leaning(right) ??
-			(this.last ? "length" : undefined)
+			(this.round === "clear" ? undefined : "length")
 		);
 	}
 
@@ -258,7 +271,8 @@ class Reader {
 		const [leansLeft, leansRight] = [this.leaning(left), this.leaning(right)];
 		if (leansLeft === "length" || leansRight === "number") return "left";
 		if (leansRight === "length" || leansLeft === "number") return "right";
-		if (!this.last && (hasName(left) || hasName(right))) return undefined;
+		if (this.round === "clear" && (hasName(left) || hasName(right)))
+			return undefined;
 		return hasName(left) && !hasName(right) ? "left" : "right";
 	}
 

@@ -43,9 +43,17 @@ export function finished(
 		if (at >= 0) comments.splice(at, 1);
 		else if (!change.mergesComments) return "A comment would be lost";
 	}
+	let told = caution;
 	if (keeps !== "nothing") {
-		const reason = broken(design, around.evaluate(after, file), keeps);
+		const changed = around.evaluate(after, file);
+		const reason =
+			differentCut(design, changed, keeps) ??
+			oneMore(newFaults(design.findings, changed.findings));
 		if (reason) return reason;
+		const found = newFaults(allFindings(design), allFindings(changed));
+		if (found.length > 0 && !change.mayBringFindings)
+			return oneMore(found) ?? "";
+		told ??= oneMore(found);
 	}
 	return {
 		edits: lineEdits(text, after).map(({ start, end, text: put }) => ({
@@ -53,7 +61,7 @@ export function finished(
 			text: put,
 		})),
 		newFile: file,
-		caution,
+		caution: told,
 	};
 }
 
@@ -99,8 +107,8 @@ function errorsIn(faults: readonly { readonly severity: string }[]): number {
 	return faults.filter(({ severity }) => severity === "error").length;
 }
 
-/** What a change to the text changed in the design, in words; undefined if nothing that it must keep. */
-function broken(
+/** A part that would be another one than before, in words; undefined if there is none. */
+function differentCut(
 	before: Design,
 	after: Design,
 	keeps: Keeps,
@@ -110,27 +118,32 @@ function broken(
 		const left = now.get(cut);
 		return left === undefined || left.count < part.count;
 	});
-	if (gone) return `\`${gone[1].path}\` would not be cut the same any more`;
-	const [fault] = newFaults(before, after);
-	return fault && `The design would have one fault more: ${fault}`;
+	return gone && `\`${gone[1].path}\` would not be cut the same any more`;
 }
 
-/** Messages of the errors and warnings that a design has more of than another: a message may tell other figures. */
-export function newFaults(before: Design, after: Design): string[] {
+function oneMore([first, ...others]: readonly string[]): string | undefined {
+	return first === undefined
+		? undefined
+		: `The design would have ${others.length === 0 ? "one finding" : `${others.length + 1} findings`} more: ${first}`;
+}
+
+/** Messages of the errors and warnings that are more than before: the same ones may tell other figures. */
+export function newFaults(
+	before: readonly Finding[],
+	after: readonly Finding[],
+): string[] {
 	const known = new Map<string, number>();
-	for (const { id } of faultsOf(before))
+	for (const { id } of before.filter(isFault))
 		known.set(id, (known.get(id) ?? 0) + 1);
-	return faultsOf(after).flatMap(({ id, message }) => {
+	return after.filter(isFault).flatMap(({ id, message }) => {
 		const left = known.get(id) ?? 0;
 		known.set(id, left - 1);
 		return left > 0 ? [] : [message];
 	});
 }
 
-function faultsOf(design: Design): readonly Finding[] {
-	return allFindings(design).filter(
-		({ severity }) => severity === "error" || severity === "warning",
-	);
+function isFault({ severity }: Finding): boolean {
+	return severity === "error" || severity === "warning";
 }
 
 /** What is cut, and where it stands: equal ones counted. */

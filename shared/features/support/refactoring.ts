@@ -52,6 +52,8 @@ export interface Change {
 	/** What the change brings beside what its title says: to be confirmed where the editor can ask. */
 	readonly caution?: string;
 	readonly keeps?: Keeps;
+	/** What the checks find in it that they did not before is told with the change; else it is not made. */
+	readonly mayBringFindings?: boolean;
 	/** Comments that say the same of two things may become one. */
 	readonly mergesComments?: boolean;
 }
