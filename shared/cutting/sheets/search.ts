@@ -1,11 +1,10 @@
 // The search as a whole: a quick answer first, then better ones until the steps are spent or nothing better exists.
 import type { Effort, Progress, SheetJob, SheetPlan } from "../job.ts";
-import { areaBounds } from "./bounds.ts";
-import type { Layout, Manner } from "./greedy.ts";
-import { fillSheet, layOutGreedily, usualOrders } from "./greedy.ts";
-import { type Problem, prepare } from "./problem.ts";
-import { toCutSheets } from "./region.ts";
-import { isBetter, type Worth, worthOf } from "./worth.ts";
+import { descend } from "./descend.ts";
+import { dualFeasibleBound } from "./dual-feasible.ts";
+import { layOutGreedily, type Manner, usualOrders } from "./greedy.ts";
+import { generate, roundUp } from "./round-up.ts";
+import { Standing } from "./standing.ts";
 
 /**
  * The best plan found with the given effort (`usual` if left out); see `searchSheets`.
@@ -30,32 +29,42 @@ export function layOutSheets(
  */
 export function* searchSheets(
 	job: SheetJob,
-	_effort: Effort,
+	effort: Effort,
 ): Generator<Progress<SheetPlan>, SheetPlan> {
-	const problem = prepare(job);
-	const wanted = Int32Array.from(problem.kinds, ({ count }) => count);
-	const tooLarge = takeOutTooLarge(problem, wanted);
-	const bounds = areaBounds(problem, wanted);
-	let best: { layout: Layout; worth: Worth } | undefined;
+	const standing = new Standing(job, effort);
+	for (const _ of work(standing)) yield standing.progress();
+	return standing.plan;
+}
+
+function* work(standing: Standing): Generator<void> {
+	const { steps } = standing;
+	yield* startGreedily(standing);
+	proveByAreas(standing);
+	yield;
+	if (standing.proven) return;
+	if (hasManyAlike(standing)) {
+		const columns = yield* generate(standing, 0.75 * steps.most);
+		yield* roundUp(standing, columns, steps.most);
+	} else {
+		yield* descend(standing, steps.most);
+	}
+}
+
+function* startGreedily(standing: Standing): Generator<void> {
+	const { problem, wanted, steps } = standing;
+	let paused = 0;
 	for (const order of usualOrders(problem.kinds)) {
 		for (const manner of manners(order)) {
-			const layout = layOutGreedily(problem, wanted, manner);
-			const worth = worthOf(layout, problem);
-			if (best === undefined || isBetter(worth, best.worth))
-				best = { layout, worth };
+			standing.offer(layOutGreedily(problem, wanted, manner));
+			steps.spend(20_000);
+			if (steps.spent - paused < slice) continue;
+			paused = steps.spent;
+			yield;
 		}
 	}
-	const layout = best?.layout ?? { sheets: [], remaining: wanted };
-	const plan: SheetPlan = {
-		sheets: toCutSheets(layout.sheets, problem),
-		missing: missingParts(problem, tooLarge, layout.remaining),
-		price: best?.worth.price ?? 0,
-		leastPrice: bounds.price,
-		leastSheets: bounds.sheets,
-	};
-	yield { plan, done: 1, proven: false };
-	return plan;
 }
+
+const slice = 8e6;
 
 function manners(order: readonly number[]): Manner[] {
 	return (["large", "short", "long"] as const).flatMap((split) =>
@@ -68,52 +77,25 @@ function manners(order: readonly number[]): Manner[] {
 	);
 }
 
-/** Kinds that fit no blank by themselves are no longer wanted; how many of each there were. */
-function takeOutTooLarge(problem: Problem, wanted: Int32Array): Int32Array {
-	const tooLarge = new Int32Array(wanted.length);
-	const one = new Int32Array(wanted.length);
-	for (let kind = 0; kind < wanted.length; kind++) {
-		one[kind] = 1;
-		const fits = problem.blanks.some((_, blank) =>
-			(["x", "y"] as const).some(
-				(around) =>
-					fillSheet(problem, blank, one, {
-						order: [kind],
-						fit: "tight",
-						split: "large",
-						around,
-					}).area > 0,
-			),
-		);
-		one[kind] = 0;
-		if (fits) continue;
-		tooLarge[kind] = wanted[kind] ?? 0;
-		wanted[kind] = 0;
-	}
-	return tooLarge;
+function proveByAreas(standing: Standing): void {
+	const { problem, wanted, steps } = standing;
+	const { blanks } = problem;
+	if (blanks.length === 0) return;
+	// One sheet that covers all blanks needs no more sheets than they do.
+	const { sheets, work } = dualFeasibleBound(
+		Math.max(...blanks.map(({ x }) => x)),
+		Math.max(...blanks.map(({ y }) => y)),
+		problem.kinds,
+		wanted,
+		3e6,
+	);
+	steps.spend(3 * work);
+	const cheapest = Math.min(...blanks.map(({ price }) => price));
+	standing.prove(cheapest * sheets, sheets);
 }
 
-function missingParts(
-	problem: Problem,
-	tooLarge: Int32Array,
-	remaining: Int32Array,
-): SheetPlan["missing"] {
-	const missing = [...problem.refused];
-	const add = (
-		counts: Int32Array,
-		why: "too-large" | "no-stock-left",
-	): void => {
-		problem.kinds.forEach(({ members }, kind) => {
-			// The first parts of a kind are dealt out first, so the last ones are missing.
-			let rest = counts[kind] ?? 0;
-			for (const { part, count } of [...members].reverse()) {
-				const lacking = Math.min(rest, count);
-				if (lacking > 0) missing.push({ part, count: lacking, why });
-				rest -= lacking;
-			}
-		});
-	};
-	add(tooLarge, "too-large");
-	add(remaining, "no-stock-left");
-	return missing.sort((a, b) => a.part - b.part);
+/** Whether patterns will be used more than once: about as many sheets as kinds. */
+function hasManyAlike(standing: Standing): boolean {
+	const kinds = standing.wanted.filter((count) => count > 0).length;
+	return standing.worth.sheets >= 0.8 * kinds;
 }
