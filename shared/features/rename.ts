@@ -9,8 +9,8 @@ import {
 	reservedNames,
 	type Span,
 } from "../../grammar/index.ts";
-import { applyEdits } from "../text/edits.ts";
-import { NameWorld } from "./support/names/name-world.ts";
+import { editedWorld } from "./support/names/edited-world.ts";
+import type { NameWorld } from "./support/names/name-world.ts";
 import type { Named, Target } from "./support/names/named.ts";
 import {
 	isPrivate,
@@ -221,14 +221,15 @@ function blockedBy(
 	{ locked }: RenameFiles,
 ): string | undefined {
 	for (const { uri, node, suffix, mirrored } of places) {
-		const where = tellPlace(world, uri, node.span);
 		const why = locked(uri);
+		const counts = /\d$/.test(suffix);
+		if (why === undefined && !counts && !mirrored) continue;
+		const where = tellPlace(world, uri, node.span);
 		if (why !== undefined)
 			return `\`${named.name}\` is mentioned at ${where}, and ${why}: nothing was renamed`;
-		if (/\d$/.test(suffix))
-			return `\`${node.text}\` at ${where} counts the parts that are called \`${named.name}\`: name that part in another way first`;
-		if (mirrored)
-			return `At ${where} the right one of a handed pair reads \`left\` for \`right\`: with another name it would not; write the two legs on lines of their own first`;
+		return counts
+			? `\`${node.text}\` at ${where} counts the parts that are called \`${named.name}\`: name that part in another way first`
+			: `At ${where} the right one of a handed pair reads \`left\` for \`right\`: with another name it would not; write the two legs on lines of their own first`;
 	}
 	return undefined;
 }
@@ -241,22 +242,7 @@ function broke(
 	edits: ReadonlyMap<string, readonly Edit[]>,
 	{ uris }: RenameFiles,
 ): string | undefined {
-	const edited = new Map<
-		string,
-		{ text: string; tree: ReturnType<typeof parse>["tree"] }
-	>();
-	for (const [uri, list] of edits) {
-		const text = applyEdits(
-			world.text(uri),
-			list.map(({ span, text }) => ({ ...placeOf(span), text })),
-		);
-		edited.set(uri, { text, tree: parse(text).tree });
-	}
-	const after = new NameWorld({
-		tree: (uri) => edited.get(uri)?.tree ?? world.file(uri)?.tree,
-		text: (uri) => edited.get(uri)?.text ?? world.text(uri),
-		resolve: (from, path) => world.resolve(from, path),
-	});
+	const after = editedWorld(world, edits);
 	const names = new Set([named.name, name]);
 	const change = firstChange(
 		world,
@@ -274,8 +260,4 @@ function broke(
 	if (!before)
 		return `\`${node.text}\` at ${where} is a name that nothing has yet: it would come to mean ${tellNamed(world, named)}; choose another name`;
 	return `\`${told}\` at ${where} would mean ${then ? tellTarget(world, then) : "nothing"} instead of ${tellTarget(world, before)}: choose another name`;
-}
-
-function placeOf({ start, end }: Span): { start: number; end: number } {
-	return { start, end };
 }
