@@ -89,6 +89,7 @@ export const plainClient: ClientFeatures = {
 	refreshesDiagnostics: false,
 	watchesFiles: false,
 	watchesAnywhere: false,
+	refreshes: { semanticTokens: false, inlayHints: false, codeLenses: false },
 	preparesRename: false,
 	documentChanges: false,
 	snippets: false,

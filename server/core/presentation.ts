@@ -4,6 +4,8 @@ import {
 	DocumentOnTypeFormattingRequest,
 	DocumentRangeFormattingRequest,
 	DocumentRangesFormattingRequest,
+	InlayHintRequest,
+	InlayHintResolveRequest,
 	SelectionRangeRequest,
 	SemanticTokensDeltaRequest,
 	SemanticTokensRangeRequest,
@@ -11,6 +13,7 @@ import {
 	type ServerCapabilities,
 } from "vscode-languageserver";
 import { semanticTokensLegend } from "../convert/semantic-tokens.ts";
+import { inlayHintHandlers } from "../handlers/inlay-hint.ts";
 import { onTypeFormattingHandler } from "../handlers/on-type-formatting.ts";
 import { rangeFormattingHandlers } from "../handlers/range-formatting.ts";
 import { selectionRangeHandler } from "../handlers/selection-range.ts";
@@ -24,6 +27,7 @@ export const presentationCapabilities: ServerCapabilities = {
 		full: { delta: true },
 		range: true,
 	},
+	inlayHintProvider: { resolveProvider: true },
 	selectionRangeProvider: true,
 	documentRangeFormattingProvider: { rangesSupport: true },
 	documentOnTypeFormattingProvider: {
@@ -38,6 +42,9 @@ export function answerPresentation(answers: Answers, context: Context): void {
 	answers.on(SemanticTokensRequest.type, tokens.full, { whenSettled });
 	answers.on(SemanticTokensDeltaRequest.type, tokens.delta, { whenSettled });
 	answers.on(SemanticTokensRangeRequest.type, tokens.range, { whenSettled });
+	const hints = inlayHintHandlers(context);
+	answers.on(InlayHintRequest.type, hints.list, { whenSettled });
+	answers.on(InlayHintResolveRequest.type, hints.resolve);
 	answers.on(SelectionRangeRequest.type, selectionRangeHandler(context));
 	const range = rangeFormattingHandlers(context);
 	answers.on(DocumentRangeFormattingRequest.type, range.one);

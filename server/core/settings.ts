@@ -8,6 +8,11 @@ import {
 	readSettingsText,
 	settingsFileName,
 } from "../../shared/checks/index.ts";
+import {
+	type HintChoice,
+	readHintChoice,
+	usualHints,
+} from "../../shared/features/support/hints/hint.ts";
 import type { Host } from "./host.ts";
 
 interface FileSettings {
@@ -20,6 +25,8 @@ interface FileSettings {
 const nothing: ReadSettings = { options: {}, faults: [] };
 
 export class Settings {
+	/** Which hints are shown in the text. */
+	hints: HintChoice = usualHints;
 	private readonly host: Host;
 	private readonly read: (uri: string) => string | undefined;
 	private editor: ReadSettings = nothing;
@@ -43,6 +50,11 @@ export class Settings {
 	setEditor(value: unknown): void {
 		this.editor = readSettings(value);
 		this.files.clear();
+	}
+
+	/** `{ sizes, thickness … }` as the editor has them under `storyrod.hints`. */
+	setHints(value: unknown): void {
+		this.hints = readHintChoice(value);
 	}
 
 	/** Files came or went: where the settings of a design are is looked up anew. */

@@ -100,10 +100,11 @@ export function start(connection: Connection, host: Host): void {
 		};
 	});
 	const configure = takeConfiguration(connection, context, () => {
+		// Before, nobody has been shown anything.
+		if (configured) refresher.refresh();
 		configured = true;
 		onConfigured();
 		session.refresh();
-		refresher.refresh();
 	});
 	connection.onInitialized(async () => {
 		await Promise.all([watch.begin(), configure()]);

@@ -6,7 +6,7 @@ import {
 } from "vscode-languageserver";
 import type { Context } from "../core/context.ts";
 
-const section = "storyrod.checks";
+const sections = ["storyrod.checks", "storyrod.hints"];
 
 /** `onSet` is called each time that the settings are known anew, and once at the start. What is returned asks for the first time. */
 export function takeConfiguration(
@@ -16,32 +16,40 @@ export function takeConfiguration(
 ): () => Promise<void> {
 	const { session, guard } = context;
 	let asked = 0;
-	const set = (value: unknown): void =>
+	const set = (checks: unknown, hints: unknown): void =>
 		guard("configuration", undefined, () => {
-			session.settings.setEditor(value);
+			session.settings.setEditor(checks);
+			session.settings.setHints(hints);
 			onSet();
 		});
 	const ask = async (): Promise<void> => {
 		asked += 1;
 		const mine = asked;
-		let value: unknown;
+		let values: readonly unknown[] = [];
 		try {
-			value = await connection.workspace.getConfiguration(section);
+			values = await connection.workspace.getConfiguration(
+				sections.map((section) => ({ section })),
+			);
 		} catch {
 			// A client that cannot tell has nothing set.
 		}
 		// An answer to a later question may have come first.
-		if (mine === asked) set(value);
+		if (mine === asked) set(values[0], values[1]);
 	};
 	connection.onDidChangeConfiguration(async ({ settings }) => {
 		if (context.client.configuration) await ask();
-		else set(memberOf(memberOf(settings, "storyrod"), "checks"));
+		else {
+			const own = memberOf(settings, "storyrod");
+			set(memberOf(own, "checks"), memberOf(own, "hints"));
+		}
 	});
 	return async () => {
 		const { configuration, configurationChanges } = context.client;
 		if (configurationChanges) {
 			connection.client
-				.register(DidChangeConfigurationNotification.type, { section })
+				.register(DidChangeConfigurationNotification.type, {
+					section: sections,
+				})
 				.catch(() => {
 					// Changes are then seen at the next start.
 				});

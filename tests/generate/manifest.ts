@@ -1,5 +1,5 @@
 // Writes the settings of the checks from the checks: their properties in package.json, and the schema of `.storyrod.json`.
-// Writes there, too, what the words that the server colours mean.
+// Writes there, too, which hints can be turned off, and what the words that the server colours mean.
 // With --check it only tells what is stale. Nothing else in package.json is touched.
 
 import { readFileSync, writeFileSync } from "node:fs";
@@ -11,6 +11,7 @@ import {
 	settingsFileName,
 	severityChoices,
 } from "../../shared/checks/index.ts";
+import { hintKinds } from "../../shared/features/support/hints/hint.ts";
 import {
 	type TokenModifier,
 	type TokenType,
@@ -92,6 +93,18 @@ function manifestProperties(): Json {
 			additionalProperties: false,
 			properties: figureProperties(),
 		},
+		...Object.fromEntries(
+			Object.entries(hintKinds).map(([kind, { help, usual }], index) => [
+				`storyrod.hints.${kind}`,
+				{
+					type: "boolean",
+					scope: "window",
+					order: 3 + index,
+					default: usual,
+					description: `${help}.`,
+				},
+			]),
+		),
 	};
 }
 

@@ -61,6 +61,10 @@ export class Editor {
 	readonly told: string[] = [];
 	/** What is set as `storyrod.checks`; the server asks for it. */
 	settings: unknown = {};
+	/** What is set as `storyrod.hints`. */
+	hints: unknown = {};
+	/** What else the server told the client to ask for again, by its method. */
+	readonly askedAgain: string[] = [];
 	/** What the server logged as an error. */
 	readonly logged: string[] = [];
 	/** How often the server read a file from disk. */
@@ -115,7 +119,11 @@ export class Editor {
 			"workspace/configuration",
 			({ items }: { items: readonly { section?: string }[] }) =>
 				items.map(({ section }) =>
-					section === "storyrod.checks" ? this.settings : null,
+					section === "storyrod.checks"
+						? this.settings
+						: section === "storyrod.hints"
+							? this.hints
+							: null,
 				),
 		);
 		this.connection.onRequest(
@@ -132,6 +140,13 @@ export class Editor {
 				return null;
 			},
 		);
+		for (const what of ["semanticTokens", "inlayHint", "codeLens"]) {
+			this.connection.onRequest(`workspace/${what}/refresh`, () => {
+				this.askedAgain.push(what);
+				for (const look of [...this.waiting]) look();
+				return null;
+			});
+		}
 		this.connection.onRequest("workspace/diagnostic/refresh", () => {
 			this.refreshes++;
 			return null;
@@ -161,7 +176,7 @@ export class Editor {
 	async set(settings: unknown): Promise<void> {
 		this.settings = settings;
 		await this.connection.sendNotification("workspace/didChangeConfiguration", {
-			settings: { storyrod: { checks: settings } },
+			settings: { storyrod: { checks: settings, hints: this.hints } },
 		});
 	}
 

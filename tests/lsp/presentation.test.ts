@@ -2,6 +2,7 @@
 
 import { afterEach, describe, expect, test } from "vitest";
 import type {
+	InlayHint,
 	SelectionRange,
 	SemanticTokens,
 	SemanticTokensDelta,
@@ -163,6 +164,93 @@ describe("coloured words", () => {
 				textDocument: { uri: "file:///shop/none.rod" },
 			}),
 		).toEqual({ data: [] });
+	});
+});
+
+describe("hints in the text", () => {
+	const hints = async (): Promise<InlayHint[]> =>
+		editor.connection.sendRequest("textDocument/inlayHint", {
+			textDocument: { uri: bench },
+			range: {
+				start: { line: 0, character: 0 },
+				end: { line: 99, character: 0 },
+			},
+		});
+	const labels = async (): Promise<unknown[]> =>
+		(await hints()).map(({ label }) => label);
+	// 54 less two sheets of 45/64.
+	const usual = [
+		"52 19/32 x 15 3/4 x 45/64 in",
+		"14 5/8 x 15 3/4 x 45/64 in",
+		"45/64 in",
+		"13 7/32 x 15 3/4 x 45/64 in",
+		"45/64 in",
+	];
+	const refreshing = {
+		...fullClient,
+		workspace: {
+			...fullClient.workspace,
+			inlayHint: { refreshSupport: true },
+		},
+	};
+
+	test("stand behind the names, and tell when asked where they come from", async () => {
+		await opened();
+		const all = await hints();
+		expect(all.map(({ label }) => label)).toEqual(usual);
+		expect(all[0]?.position).toEqual({ line: 8, character: 22 });
+		expect(all[0]?.tooltip).toBeUndefined();
+		const resolved = await editor.connection.sendRequest<InlayHint>(
+			"inlayHint/resolve",
+			all[0],
+		);
+		expect(JSON.stringify(resolved.tooltip)).toContain(
+			"length 52 19/32 = width 54 - 2 x 45/64",
+		);
+	});
+
+	test("of each kind can be turned off, and go at once", async () => {
+		await opened(design.main, refreshing);
+		await hints();
+		editor.hints = { sizes: false };
+		await editor.set({});
+		await editor.until(() =>
+			editor.askedAgain.includes("inlayHint") ? true : undefined,
+		);
+		expect(await labels()).toEqual(["45/64 in", "45/64 in"]);
+	});
+
+	test("follow a file that the design uses", async () => {
+		await opened(design.main, refreshing);
+		await editor.diagnostics(bench);
+		await hints();
+		const before = editor.askedAgain.length;
+		await editor.write(
+			"file:///shop/stock.rod",
+			design.texts.get("file:///shop/stock.rod")?.replace("45/64", "3/4"),
+		);
+		await editor.until(() =>
+			editor.askedAgain.length > before ? true : undefined,
+		);
+		expect((await labels())[2]).toBe("3/4 in");
+	});
+
+	test("on the line that is typed stay while it cannot be read", async () => {
+		await opened();
+		await hints();
+		await editor.edit(bench, "centred", "centred dado");
+		expect(await labels()).toEqual(usual);
+		await editor.edit(bench, "centred dado", "centred dado 1/4");
+		expect((await labels())[3]).toBe("13 23/32 x 15 3/4 x 45/64 in");
+	});
+
+	test("of a text that has changed since are not told", async () => {
+		await opened();
+		const [first] = await hints();
+		await editor.edit(bench, "centred", "centred dado 1/4");
+		expect(
+			await editor.connection.sendRequest("inlayHint/resolve", first),
+		).toEqual(first);
 	});
 });
 
