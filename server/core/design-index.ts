@@ -18,7 +18,7 @@ import type { Context } from "./context.ts";
 import { SourceText } from "./source-text.ts";
 
 /** After so many characters that were read, other messages come through. */
-const slice = 200_000;
+const slice = 50_000;
 
 interface Known {
 	/** The text of an open document, the stamp of another file. */
@@ -70,8 +70,9 @@ export class DesignIndex {
 			const source = session.source(uri);
 			if (!source || !names.some((name) => source.text.includes(name)))
 				continue;
-			// Parsed here, where others can come in between.
-			if (source.result) found.push(uri);
+			// Its names are read here, where others can come in between.
+			fileNames(uri, source.result.tree);
+			found.push(uri);
 			read += source.text.length;
 			if (read < slice) continue;
 			read = 0;

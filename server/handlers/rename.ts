@@ -12,14 +12,14 @@ import {
 import {
 	type Refusal,
 	renamable,
-	rename,
+	renaming,
 } from "../../shared/features/rename.ts";
 import { toOffset } from "../convert/from-lsp.ts";
 import { toRange } from "../convert/to-lsp.ts";
 import { toWorkspaceEdit } from "../convert/workspace-edit.ts";
 import type { Context } from "../core/context.ts";
 import type { DesignIndex } from "../core/design-index.ts";
-import { filesOf } from "./asked-name.ts";
+import { filesOf, inSlices } from "./asked-name.ts";
 
 export function renameHandlers(context: Context, index: DesignIndex) {
 	const { session } = context;
@@ -46,10 +46,11 @@ export function renameHandlers(context: Context, index: DesignIndex) {
 			const uris = await filesOf(context, index, source, offset, token, [
 				newName.trim(),
 			]);
-			const found = rename(index.world(), source.uri, offset, newName, {
+			const steps = renaming(index.world(), source.uri, offset, newName, {
 				uris: uris ?? [source.uri],
 				locked,
 			});
+			const found = await inSlices(context, steps, token);
 			if (!found) return null;
 			if ("refused" in found) throw refusalOf(found);
 			const edit = toWorkspaceEdit(context, found.edits);

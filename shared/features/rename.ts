@@ -80,12 +80,23 @@ export interface RenameFiles {
 
 /** The edits that give the thing at an offset another name. Undefined where nothing is named. */
 export function rename(
+	...asked: Parameters<typeof renaming>
+): Renaming | Refusal | undefined {
+	const steps = renaming(...asked);
+	for (;;) {
+		const { done, value } = steps.next();
+		if (done) return value;
+	}
+}
+
+/** The same, file by file: yields in between. The world must not change meanwhile. */
+export function* renaming(
 	world: NameWorld,
 	uri: string,
 	offset: number,
 	wanted: string,
 	files: RenameFiles,
-): Renaming | Refusal | undefined {
+): Generator<void, Renaming | Refusal | undefined> {
 	const found = renamable(world, uri, offset);
 	if (!found || "refused" in found) return found;
 	const { named } = found;
@@ -108,7 +119,7 @@ export function rename(
 		edits.set(place.uri, list);
 		list.push({ span: place.node.span, text: `${name}${place.suffix}` });
 	}
-	const broken = broke(world, named, name, edits, files);
+	const broken = yield* broke(world, named, name, edits, files);
 	return broken === undefined ? { edits } : refuse(broken);
 }
 
@@ -235,16 +246,16 @@ function blockedBy(
 }
 
 /** What would mean something else with the new name, told with its place. */
-function broke(
+function* broke(
 	world: NameWorld,
 	named: Named,
 	name: string,
 	edits: ReadonlyMap<string, readonly Edit[]>,
 	{ uris }: RenameFiles,
-): string | undefined {
-	const after = editedWorld(world, edits);
+): Generator<void, string | undefined> {
+	const after = yield* editedWorld(world, edits);
 	const names = new Set([named.name, name]);
-	const change = firstChange(
+	const change = yield* firstChange(
 		world,
 		after,
 		isPrivate(named) ? [named.uri] : uris,

@@ -13,16 +13,17 @@ import { namesIn } from "./read-names.ts";
 
 /**
  * Spans of the statements that are read anew count from an offset of their own: this world is for comparing, not for telling
- * places. Edits are in order of place and do not overlap.
+ * places. Edits are in order of place and do not overlap. Yields between files, so that others can come in between.
  */
-export function editedWorld(
+export function* editedWorld(
 	world: NameWorld,
 	edits: ReadonlyMap<string, readonly Edit[]>,
-): NameWorld {
+): Generator<void, NameWorld> {
 	const trees = new Map<string, FileNode>();
 	for (const [uri, list] of edits) {
 		const file = world.file(uri);
 		if (file) trees.set(uri, editedTree(file, world.text(uri), list));
+		yield;
 	}
 	return new NameWorld({
 		tree: (uri) => trees.get(uri) ?? world.file(uri)?.tree,

@@ -23,13 +23,14 @@ export interface ReadAnew {
 /**
  * The first name in the files that means something else in the world after the edit, or the first file whose lines are
  * read in another way. Only mentions that hold one of `names` before or after can have changed, so only they are compared.
+ * Yields between files.
  */
-export function firstChange(
+export function* firstChange(
 	before: NameWorld,
 	after: NameWorld,
 	uris: Iterable<string>,
 	names: ReadonlySet<string>,
-): Changed | ReadAnew | undefined {
+): Generator<void, Changed | ReadAnew | undefined> {
 	const now = new Places(after);
 	const was = new Places(before);
 	for (const uri of uris) {
@@ -54,6 +55,7 @@ export function firstChange(
 		}
 		if (others.length !== mentions.length || was.count(uri) !== now.count(uri))
 			return { uri, node: undefined };
+		yield;
 	}
 	return undefined;
 }
