@@ -25,7 +25,6 @@ export const serverCapabilities: InitializeResult["capabilities"] = {
 	documentSymbolProvider: true,
 	foldingRangeProvider: true,
 	documentFormattingProvider: true,
-	codeActionProvider: { codeActionKinds: ["quickfix"] },
 };
 
 /** What depends on the client: how positions are counted, what it asks before it renames, whether it asks for diagnostics. */
@@ -73,6 +72,19 @@ export interface ClientFeatures {
 		readonly inlayHints: boolean;
 		readonly codeLenses: boolean;
 	};
+	/** What it does with mends and refactorings. */
+	readonly codeActions: {
+		/** Asks for the edit when one is chosen. */
+		readonly resolves: boolean;
+		/** Shows those that cannot be had, with the reason. */
+		readonly disabled: boolean;
+		/** Can make a file by an edit. */
+		readonly creates: boolean;
+		/** Asks the user to confirm what an edit says. */
+		readonly annotates: boolean;
+	};
+	/** Takes the parameters of a signature as places in its label. */
+	readonly labelOffsets: boolean;
 	readonly snippets: boolean;
 	readonly definitionLinks: boolean;
 	readonly nestedSymbols: boolean;
@@ -89,9 +101,16 @@ export const plainClient: ClientFeatures = {
 	refreshesDiagnostics: false,
 	watchesFiles: false,
 	watchesAnywhere: false,
+	labelOffsets: false,
 	refreshes: { semanticTokens: false, inlayHints: false, codeLenses: false },
 	preparesRename: false,
 	documentChanges: false,
+	codeActions: {
+		resolves: false,
+		disabled: false,
+		creates: false,
+		annotates: false,
+	},
 	snippets: false,
 	definitionLinks: false,
 	nestedSymbols: false,
@@ -121,6 +140,22 @@ export function clientFeatures(params: InitializeParams): ClientFeatures {
 			inlayHints: workspace?.inlayHint?.refreshSupport === true,
 			codeLenses: workspace?.codeLens?.refreshSupport === true,
 		},
+		codeActions: {
+			resolves:
+				textDocument?.codeAction?.dataSupport === true &&
+				textDocument.codeAction.resolveSupport?.properties.includes("edit") ===
+					true,
+			disabled: textDocument?.codeAction?.disabledSupport === true,
+			creates:
+				workspace?.workspaceEdit?.documentChanges === true &&
+				workspace.workspaceEdit.resourceOperations?.includes("create") === true,
+			annotates:
+				workspace?.workspaceEdit?.documentChanges === true &&
+				workspace.workspaceEdit.changeAnnotationSupport !== undefined,
+		},
+		labelOffsets:
+			textDocument?.signatureHelp?.signatureInformation?.parameterInformation
+				?.labelOffsetSupport === true,
 		snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
 		definitionLinks: textDocument?.definition?.linkSupport === true,
 		nestedSymbols:

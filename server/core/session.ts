@@ -60,6 +60,9 @@ interface Path {
 	readonly uri: string | undefined;
 }
 
+/** Nobody chooses from more. */
+const mostBeside = 1_000;
+
 export class Session {
 	/** What is set for the checks. */
 	readonly settings: Settings;
@@ -276,7 +279,8 @@ export class Session {
 			?.filter(
 				({ name }) =>
 					this.host.canonical(uri + encodeURIComponent(name)) !== from,
-			);
+			)
+			.slice(0, mostBeside);
 	}
 
 	/** What a feature looks at: each phase is worked out when it is first asked for. */
@@ -297,6 +301,15 @@ export class Session {
 	/** Of the newest texts, not checked. */
 	design(uri: string): Design {
 		return this.keptOf(uri).design;
+	}
+
+	/** What a design would be with other texts, beside the newest of the rest; nothing of it is kept. */
+	designWith(uri: string, texts: ReadonlyMap<string, string>): Design {
+		const { read, resolve } = this.sources();
+		return compile(
+			{ read: (one) => texts.get(one) ?? read(one), resolve },
+			uri,
+		);
 	}
 
 	/** Of the newest texts, checked. */

@@ -1,7 +1,6 @@
 // Wires a connection to a session: which message is handled by what.
 
 import {
-	CodeActionRequest,
 	CompletionRequest,
 	type Connection,
 	DefinitionRequest,
@@ -10,7 +9,6 @@ import {
 	FoldingRangeRequest,
 	HoverRequest,
 } from "vscode-languageserver";
-import { codeActionHandler } from "../handlers/code-action.ts";
 import { completionHandler } from "../handlers/completion.ts";
 import { takeConfiguration } from "../handlers/configuration.ts";
 import { definitionHandler } from "../handlers/definition.ts";
@@ -29,6 +27,7 @@ import {
 	plainClient,
 	serverCapabilities,
 } from "./capabilities.ts";
+import { answerCodeActions, codeActionCapabilities } from "./code-actions.ts";
 import type { Context } from "./context.ts";
 import type { Host } from "./host.ts";
 import { answerNavigation, navigationCapabilities } from "./navigation.ts";
@@ -93,6 +92,7 @@ export function start(connection: Connection, host: Host): void {
 			capabilities: {
 				...serverCapabilities,
 				...agreedCapabilities(context.client),
+				...codeActionCapabilities,
 				...presentationCapabilities,
 				...navigationCapabilities,
 			},
@@ -124,7 +124,7 @@ export function start(connection: Connection, host: Host): void {
 		whenSettled,
 	});
 	answers.on(DocumentFormattingRequest.type, formattingHandler(context));
-	answers.on(CodeActionRequest.type, codeActionHandler(context));
+	answerCodeActions(answers, context);
 	answerPresentation(answers, context);
 	answerNavigation(connection, answers, context);
 	answerNotSupported(connection);

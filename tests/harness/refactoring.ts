@@ -39,6 +39,7 @@ export function askedAt(
 					.map(([one, other]) => ({
 						uri: one,
 						path: `./${one.slice(folder.length)}`,
+						mentions: (word: string) => other.includes(word),
 						tree: parse(other).tree,
 					})),
 			resolve: (path) => resolveRelative(uri, path),

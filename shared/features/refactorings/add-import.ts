@@ -21,7 +21,11 @@ export function addImport(asked: Asked): Offer[] {
 			continue;
 		const from = around
 			.files()
-			.filter(({ tree }) => namesOffered(tree).some((one) => one.name === name))
+			.filter(
+				(file) =>
+					file.mentions(name) &&
+					namesOffered(file.tree).some((one) => one.name === name),
+			)
 			.slice(0, mostOffers);
 		offers.push(
 			...from.map(

@@ -12,7 +12,7 @@ import { bareNumbers, type RoleOfGiven } from "../support/bare-numbers.ts";
 import {
 	type Body,
 	bodiesOf,
-	touches,
+	holds,
 	unitLine,
 	unitOf,
 } from "../support/bodies.ts";
@@ -44,15 +44,15 @@ export function convertUnit(asked: Asked): Offer[] {
 	for (const body of bodiesOf(tree)) {
 		const line = unitLine(body.block);
 		if (
-			touches(body.statement.headline, span) ||
-			(line && touches(line.span, span))
+			holds(body.statement.headline, span) ||
+			(line && holds(line.span, span))
 		)
 			offers.push(
 				...offersFor(asked, otherUnit(unitOf(body.block, ofFile)), body),
 			);
 	}
 	const line = unitLine(tree);
-	if (around.wholeFile || (line && touches(line.span, span))) {
+	if (around.wholeFile || (line && holds(line.span, span))) {
 		const used = new Set([
 			...bodiesOf(tree).map(({ block }) => unitOf(block, ofFile)),
 			ofFile,
@@ -129,8 +129,13 @@ function conversion(
 	const { tree } = result;
 	const from = otherUnit(to);
 	const ofFile = unitOf(tree, "in");
-	const trees = [tree, ...around.files().map((file) => file.tree)];
-	const roleOfGiven = rolesOfGivens(trees);
+	const roleOfGiven = rolesOfGivens((component) => [
+		tree,
+		...around
+			.files()
+			.filter((file) => file.mentions(component))
+			.map((file) => file.tree),
+	]);
 	const all: Converted[] = [];
 	const add = (
 		body: FileNode | Body["block"],
@@ -169,9 +174,11 @@ function conversion(
 }
 
 /** What the givens of components stand for, by the files that are known. */
-function rolesOfGivens(trees: readonly FileNode[]): RoleOfGiven {
+function rolesOfGivens(
+	treesWith: (component: string) => readonly FileNode[],
+): RoleOfGiven {
 	return (component, given) => {
-		for (const tree of trees)
+		for (const tree of treesWith(component))
 			for (const { block, context, name } of bodiesOf(tree))
 				if (
 					context === "component" &&

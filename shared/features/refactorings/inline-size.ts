@@ -4,6 +4,7 @@ import {
 	type Edit,
 	type Expression,
 	expressionsOf,
+	type FileNode,
 	fill,
 	type Statement,
 	walk,
@@ -19,7 +20,7 @@ const kind = "refactor.inline";
 
 export function inlineSize(asked: Asked): Offer[] {
 	const { snapshot, span, around } = asked;
-	const { text, result, uri } = snapshot;
+	const { text, result } = snapshot;
 	const body = bodyAt(result.tree, span.start);
 	const name = body && nameAt(body, asked);
 	const declared = body && name && declarationOf(body, name);
@@ -34,7 +35,10 @@ export function inlineSize(asked: Asked): Offer[] {
 		reasonInside(uses, name, value) ??
 		(body.context === "component"
 			? reasonOutside(
-					[{ uri, tree: result.tree, path: "" }, ...around.files()],
+					[
+						{ tree: result.tree, path: "" },
+						...around.files().filter((file) => file.mentions(body.name)),
+					],
 					body.name,
 					name,
 				)
@@ -147,7 +151,7 @@ function reasonInside(
 
 /** Why a size of a component is still wanted by its name elsewhere. */
 function reasonOutside(
-	files: ReturnType<Asked["around"]["files"]>,
+	files: readonly { readonly tree: FileNode; readonly path: string }[],
 	component: string,
 	name: string,
 ): string | undefined {

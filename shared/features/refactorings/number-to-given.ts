@@ -10,7 +10,7 @@ import {
 } from "../../../grammar/index.ts";
 import { units } from "../../units/dimensions.ts";
 import { bareNumbers } from "../support/bare-numbers.ts";
-import { type Body, bodyAt, putAmongGivens } from "../support/bodies.ts";
+import { type Body, bodyAt, holds, putAmongGivens } from "../support/bodies.ts";
 import { namesOf } from "../support/known-names.ts";
 import { placedIn, visitPlaced } from "../support/place.ts";
 import type { Asked, Offer } from "../support/refactoring.ts";
@@ -173,8 +173,4 @@ function isSame(a: MeasureNode, b: MeasureNode): boolean {
 		a.unit === b.unit &&
 		a.numerator * b.denominator === b.numerator * a.denominator
 	);
-}
-
-function holds(outer: Span, inner: Span): boolean {
-	return outer.start <= inner.start && inner.end <= outer.end;
 }

@@ -45,6 +45,11 @@ export function touches(a: Span, b: Span): boolean {
 	return a.start <= b.end && b.start <= a.end;
 }
 
+/** Whether a span lies in another, ends included. */
+export function holds(outer: Span, inner: Span): boolean {
+	return outer.start <= inner.start && inner.end <= outer.end;
+}
+
 /** Heads that stand before the sizes of a piece. */
 const leading: ReadonlySet<string> = new Set([
 	"edition",

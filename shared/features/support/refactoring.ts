@@ -10,6 +10,9 @@ export interface NearbyFile {
 	readonly uri: string;
 	/** As a `use` line writes it: `./stock.rod`. */
 	readonly path: string;
+	/** Quick to ask: whether a word stands anywhere in its text. */
+	readonly mentions: (word: string) => boolean;
+	/** Read when it is first asked for. */
 	readonly tree: FileNode;
 }
 
