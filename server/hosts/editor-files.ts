@@ -22,9 +22,6 @@ interface Known {
 	old: boolean;
 }
 
-/** Nobody chooses from more. */
-const mostEntries = 1_000;
-
 export class EditorFiles implements Host {
 	private readonly editor: Editor;
 	private page = "";
@@ -110,8 +107,7 @@ export class EditorFiles implements Host {
 		}
 		return [...inside]
 			.map(([name, isFolder]) => ({ name, isFolder }))
-			.sort((a, b) => compareStrings(a.name, b.name))
-			.slice(0, mostEntries);
+			.sort((a, b) => compareStrings(a.name, b.name));
 	}
 
 	/** The nearest one above the design, of those in the workspace. */

@@ -8,9 +8,6 @@ import { compareStrings } from "../../shared/text/compare.ts";
 import type { Host } from "../core/host.ts";
 import { settingsFileAbove } from "./settings-file.ts";
 
-/** Nobody chooses from more. */
-const mostEntries = 1_000;
-
 /** Larger files are no designs. */
 const largestFile = 32 * 1024 * 1024;
 
@@ -87,21 +84,23 @@ function list(
 	const path = pathOf(folder);
 	if (path === undefined) return undefined;
 	try {
-		return readdirSync(path)
-			.filter((name) => !name.startsWith(".") && name !== "node_modules")
-			.sort(compareStrings)
-			.flatMap((name) => {
-				const isFolder = isFolderAt(join(path, name));
+		return readdirSync(path, { withFileTypes: true })
+			.filter(({ name }) => !name.startsWith(".") && name !== "node_modules")
+			.sort((a, b) => compareStrings(a.name, b.name))
+			.flatMap((entry) => {
+				const { name } = entry;
+				const isFolder = entry.isSymbolicLink()
+					? isFolderAt(join(path, name))
+					: entry.isDirectory();
 				return isFolder || name.endsWith(".rod") ? [{ name, isFolder }] : [];
-			})
-			.slice(0, mostEntries);
+			});
 	} catch {
 		return undefined;
 	}
 }
 
+/** Of a link: what it leads to; what is gone meanwhile is no folder. */
 function isFolderAt(path: string): boolean {
-	// Follows links; what is gone meanwhile is no folder.
 	return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
 }
 
