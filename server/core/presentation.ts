@@ -11,6 +11,7 @@ import {
 	SemanticTokensRangeRequest,
 	SemanticTokensRequest,
 	type ServerCapabilities,
+	SignatureHelpRequest,
 } from "vscode-languageserver";
 import { semanticTokensLegend } from "../convert/semantic-tokens.ts";
 import { inlayHintHandlers } from "../handlers/inlay-hint.ts";
@@ -18,6 +19,7 @@ import { onTypeFormattingHandler } from "../handlers/on-type-formatting.ts";
 import { rangeFormattingHandlers } from "../handlers/range-formatting.ts";
 import { selectionRangeHandler } from "../handlers/selection-range.ts";
 import { semanticTokensHandlers } from "../handlers/semantic-tokens.ts";
+import { signatureHelpHandler } from "../handlers/signature-help.ts";
 import type { Answers } from "./answers.ts";
 import type { Context } from "./context.ts";
 
@@ -28,6 +30,7 @@ export const presentationCapabilities: ServerCapabilities = {
 		range: true,
 	},
 	inlayHintProvider: { resolveProvider: true },
+	signatureHelpProvider: { triggerCharacters: [" ", ","] },
 	selectionRangeProvider: true,
 	documentRangeFormattingProvider: { rangesSupport: true },
 	documentOnTypeFormattingProvider: {
@@ -45,6 +48,7 @@ export function answerPresentation(answers: Answers, context: Context): void {
 	const hints = inlayHintHandlers(context);
 	answers.on(InlayHintRequest.type, hints.list, { whenSettled });
 	answers.on(InlayHintResolveRequest.type, hints.resolve);
+	answers.on(SignatureHelpRequest.type, signatureHelpHandler(context));
 	answers.on(SelectionRangeRequest.type, selectionRangeHandler(context));
 	const range = rangeFormattingHandlers(context);
 	answers.on(DocumentRangeFormattingRequest.type, range.one);

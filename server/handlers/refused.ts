@@ -9,7 +9,6 @@ import {
 
 export const refused: Readonly<Record<string, string>> = {
 	"textDocument/declaration": "The same as the definition",
-	"textDocument/signatureHelp": "Completion and hover show the form of a line",
 	"textDocument/codeLens": "Not made yet",
 	"textDocument/documentColor": "The language has no colours",
 	"textDocument/colorPresentation": "The language has no colours",

@@ -6,6 +6,7 @@ import type {
 	SelectionRange,
 	SemanticTokens,
 	SemanticTokensDelta,
+	SignatureHelp,
 	TextEdit,
 } from "vscode-languageserver/node";
 import { Editor, fullClient } from "../harness/editor.ts";
@@ -251,6 +252,45 @@ describe("hints in the text", () => {
 		expect(
 			await editor.connection.sendRequest("inlayHint/resolve", first),
 		).toEqual(first);
+	});
+});
+
+describe("the form of the line at hand", () => {
+	const ask = async (): Promise<SignatureHelp> => {
+		await editor.edit(bench, "centred", "centred dado ");
+		return editor.ask(
+			"textDocument/signatureHelp",
+			bench,
+			placeOf(editor.text(bench), "centred dado ") + "centred dado ".length,
+		);
+	};
+
+	test("names what comes next, as places in the label", async () => {
+		await opened(design.main, {
+			...fullClient,
+			textDocument: {
+				...fullClient.textDocument,
+				signatureHelp: {
+					signatureInformation: {
+						parameterInformation: { labelOffsetSupport: true },
+					},
+				},
+			},
+		});
+		const { signatures, activeParameter } = await ask();
+		const [first] = signatures;
+		const place = first?.parameters?.[activeParameter ?? -1]?.label;
+		expect(first?.label.slice(...(place as [number, number]))).toBe(
+			"[dado LENGTH]",
+		);
+	});
+
+	test("names it as words for a plain client", async () => {
+		await opened();
+		const { signatures, activeParameter } = await ask();
+		expect(signatures[0]?.parameters?.[activeParameter ?? -1]?.label).toBe(
+			"[dado LENGTH]",
+		);
 	});
 });
 
