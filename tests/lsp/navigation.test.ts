@@ -337,6 +337,15 @@ describe("rename", () => {
 		);
 	});
 
+	test("not of a text that changes meanwhile", async () => {
+		await opened();
+		const answer = refusal(
+			ask("rename", bench, "right of ply", { newName: "birch" }),
+		);
+		await editor.edit(bench, "over the case", "over all");
+		expect((await answer).code).toBe(LSPErrorCodes.ContentModified);
+	});
+
 	test("in files with errors", async () => {
 		await opened();
 		await editor.edit(bench, "panels top,", "panels {{ top,");

@@ -199,3 +199,60 @@ test("a new name changes nothing but names, and back again not even these", () =
 	expect(done).toBeGreaterThan(25);
 	expect(refused).toBeGreaterThan(2);
 });
+
+test("in broken texts only names change, and back again not even these", () => {
+	let done = 0;
+	fc.assert(
+		fc.property(
+			fc.constantFrom(...uris.filter((uri) => !uri.includes("stock"))),
+			fc.array(
+				fc.record({
+					at: fc.double({ min: 0, max: 1, noNaN: true }),
+					takes: fc.nat(60),
+					puts: fc.constantFrom("", "{", "}", '"', "\n", ",", " of ", "(", ";"),
+				}),
+				{ minLength: 1, maxLength: 4 },
+			),
+			fc.nat(),
+			fc.constantFrom("zest", "lip", "top", "wide"),
+			(uri, acts, which, name) => {
+				const now = new Map(texts);
+				for (const { at, takes, puts } of acts) {
+					const text = now.get(uri) ?? "";
+					const start = Math.floor(at * text.length);
+					now.set(uri, text.slice(0, start) + puts + text.slice(start + takes));
+				}
+				const broken = nameWorld(now);
+				const here = namedIn(broken.file(uri));
+				const number = which % Math.max(1, here.length);
+				const thing = here[number];
+				if (!thing) return;
+				const at = thing.node.span.start;
+				const answer = rename(broken, uri, at, name, files);
+				expect(answer).toBeDefined();
+				if (!answer || "refused" in answer || name === thing.name) return;
+				done++;
+				for (const [file, edits] of answer.edits)
+					for (const { span, text } of edits)
+						expect(now.get(file)?.slice(span.start, span.end)).toBe(
+							thing.name + text.slice(name.length),
+						);
+				const after = edited(now, answer.edits);
+				const again = nameWorld(after);
+				const there = namedIn(again.file(uri))[number];
+				expect(there?.name).toBe(name);
+				const back = rename(
+					again,
+					uri,
+					there?.node.span.start ?? -1,
+					thing.name,
+					files,
+				);
+				if (back && "edits" in back)
+					expect(edited(after, back.edits)).toEqual(now);
+			},
+		),
+		{ numRuns: 60 },
+	);
+	expect(done).toBeGreaterThan(20);
+});
