@@ -19,6 +19,8 @@ if (!(edits > 0) || !Number.isInteger(seed)) {
 	process.exit(2);
 }
 
+/** Milliseconds that nothing may take. */
+const most = 1_000;
 const overProtocol = Math.ceil(edits / 20);
 const start = performance.now();
 
@@ -40,19 +42,15 @@ function now(what: string): (result: FuzzResult) => void {
 }
 
 try {
-	const core = await fuzz(
-		new TypedCore(),
-		edits - overProtocol,
-		seed,
-		now("in the core"),
-	);
+	const core = await fuzz(new TypedCore(), edits - overProtocol, seed, {
+		most,
+		onRun: now("in the core"),
+	});
 	tell("in the core", core);
-	const server = await fuzz(
-		new TypedServer(),
-		overProtocol,
-		seed,
-		now("over the protocol"),
-	);
+	const server = await fuzz(new TypedServer(), overProtocol, seed, {
+		most,
+		onRun: now("over the protocol"),
+	});
 	tell("over the protocol", server);
 } catch (error) {
 	console.error(error);
