@@ -3,10 +3,7 @@
 
 import type { CancellationToken } from "vscode-languageserver";
 import { parse } from "../../grammar/index.ts";
-import {
-	fileNames,
-	NameWorld,
-} from "../../shared/features/support/names/name-world.ts";
+import { fileNames } from "../../shared/features/support/names/name-world.ts";
 import type { Named } from "../../shared/features/support/names/named.ts";
 import { isPrivate } from "../../shared/features/support/names/occurrences.ts";
 import {
@@ -34,22 +31,21 @@ export interface FoundThing extends NamedThing {
 	readonly range: ReturnType<typeof rangeOf>;
 }
 
+const made = new WeakMap<Context, DesignIndex>();
+
+/** The one index of a connection. */
+export function designIndex(context: Context): DesignIndex {
+	const index = made.get(context) ?? new DesignIndex(context);
+	made.set(context, index);
+	return index;
+}
+
 export class DesignIndex {
 	private readonly context: Context;
 	private readonly known = new Map<string, Known>();
 
 	constructor(context: Context) {
 		this.context = context;
-	}
-
-	/** The names of the newest texts. Of no use any more after the next message. */
-	world(): NameWorld {
-		const { session } = this.context;
-		return new NameWorld({
-			tree: (uri) => session.source(uri)?.result.tree,
-			text: (uri) => session.source(uri)?.text,
-			resolve: (from, path) => session.resolve(from, path),
-		});
 	}
 
 	/**

@@ -5,6 +5,7 @@ import {
 	CallHierarchyOutgoingCallsRequest,
 	CallHierarchyPrepareRequest,
 	type Connection,
+	DefinitionRequest,
 	DidRenameFilesNotification,
 	DocumentHighlightRequest,
 	DocumentLinkRequest,
@@ -18,6 +19,7 @@ import {
 	WorkspaceSymbolRequest,
 } from "vscode-languageserver";
 import { callHierarchyHandlers } from "../handlers/call-hierarchy.ts";
+import { definitionHandler } from "../handlers/definition.ts";
 import { documentHighlightHandler } from "../handlers/document-highlight.ts";
 import { documentLinkHandler } from "../handlers/document-link.ts";
 import { fileOperationHandlers } from "../handlers/file-operations.ts";
@@ -27,7 +29,7 @@ import { renameHandlers } from "../handlers/rename.ts";
 import { workspaceSymbolHandler } from "../handlers/workspace-symbol.ts";
 import type { Answers } from "./answers.ts";
 import type { Context } from "./context.ts";
-import { DesignIndex } from "./design-index.ts";
+import { designIndex } from "./design-index.ts";
 
 /** `renameProvider` depends on the client; files that move are part of the workspace. */
 export const navigationCapabilities: ServerCapabilities = {
@@ -45,23 +47,21 @@ export function answerNavigation(
 	answers: Answers,
 	context: Context,
 ): void {
-	const index = new DesignIndex(context);
+	const index = designIndex(context);
 	const rename = renameHandlers(context, index);
 	const made = madeFromHandlers(context, index);
 	const calls = callHierarchyHandlers(context, index);
 	const files = fileOperationHandlers(context, index);
+	answers.on(DefinitionRequest.type, definitionHandler(context));
 	answers.on(ReferencesRequest.type, referencesHandler(context, index));
-	answers.on(
-		DocumentHighlightRequest.type,
-		documentHighlightHandler(context, index),
-	);
+	answers.on(DocumentHighlightRequest.type, documentHighlightHandler(context));
 	answers.on(PrepareRenameRequest.type, rename.prepare);
 	answers.on(RenameRequest.type, rename.rename);
 	answers.on(
 		WorkspaceSymbolRequest.type,
 		workspaceSymbolHandler(context, index),
 	);
-	answers.on(DocumentLinkRequest.type, documentLinkHandler(context, index), {
+	answers.on(DocumentLinkRequest.type, documentLinkHandler(context), {
 		whenSettled: true,
 	});
 	answers.on(TypeDefinitionRequest.type, made.from);

@@ -7,6 +7,7 @@
 import type { TextDocumentContentChangeEvent } from "vscode-languageserver";
 import type { CheckOptions } from "../../shared/checks/index.ts";
 import { diagnose } from "../../shared/features/diagnostics.ts";
+import { NameWorld } from "../../shared/features/support/names/name-world.ts";
 import type { Snapshot } from "../../shared/features/support/snapshot.ts";
 import type {
 	Beside,
@@ -296,6 +297,15 @@ export class Session {
 				return designOf();
 			},
 		};
+	}
+
+	/** What names mean in the newest texts: of no use any more after the next change. */
+	names(): NameWorld {
+		return new NameWorld({
+			tree: (uri) => this.source(uri)?.result.tree,
+			text: (uri) => this.source(uri)?.text,
+			resolve: (from, path) => this.resolve(from, path),
+		});
 	}
 
 	/** Of the newest texts, not checked. */

@@ -3,7 +3,6 @@
 import {
 	CompletionRequest,
 	type Connection,
-	DefinitionRequest,
 	DocumentFormattingRequest,
 	DocumentSymbolRequest,
 	FoldingRangeRequest,
@@ -11,7 +10,6 @@ import {
 } from "vscode-languageserver";
 import { completionHandler } from "../handlers/completion.ts";
 import { takeConfiguration } from "../handlers/configuration.ts";
-import { definitionHandler } from "../handlers/definition.ts";
 import { answerDiagnostics } from "../handlers/diagnostics.ts";
 import { documentSymbolHandler } from "../handlers/document-symbol.ts";
 import { takeDocuments } from "../handlers/documents.ts";
@@ -115,7 +113,6 @@ export function start(connection: Connection, host: Host): void {
 	});
 	answers.on(HoverRequest.type, hoverHandler(context));
 	answers.on(CompletionRequest.type, completionHandler(context));
-	answers.on(DefinitionRequest.type, definitionHandler(context));
 	const whenSettled = true;
 	answers.on(DocumentSymbolRequest.type, documentSymbolHandler(context), {
 		whenSettled,

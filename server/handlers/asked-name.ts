@@ -23,7 +23,7 @@ export async function filesOf(
 	token: CancellationToken,
 	names: readonly string[] = [],
 ): Promise<readonly string[] | undefined> {
-	const target = subjectAt(index.world(), source.uri, offset)?.target;
+	const target = subjectAt(session.names(), source.uri, offset)?.target;
 	if (!target) return undefined;
 	const named = target.kind === "named" ? target.named : target.of;
 	if (!named) return [];

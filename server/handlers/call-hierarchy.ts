@@ -31,7 +31,7 @@ export function callHierarchyHandlers(context: Context, index: DesignIndex) {
 		const source = session.source(uri);
 		if (!item || !source) return undefined;
 		const offset = toOffset(source, item.selectionRange.start);
-		const named = dependentAt(index.world(), uri, offset);
+		const named = dependentAt(session.names(), uri, offset);
 		return named?.name === item.name ? named : undefined;
 	};
 	const itemOf = (named: Named): CallHierarchyItem[] => {
@@ -61,7 +61,7 @@ export function callHierarchyHandlers(context: Context, index: DesignIndex) {
 			const source = session.document(textDocument.uri);
 			if (!source) return null;
 			const offset = toOffset(source, position);
-			const named = dependentAt(index.world(), source.uri, offset);
+			const named = dependentAt(session.names(), source.uri, offset);
 			return named ? itemOf(named) : null;
 		},
 		incoming: async (
@@ -73,7 +73,7 @@ export function callHierarchyHandlers(context: Context, index: DesignIndex) {
 			const files = await index.mentioning(before, [before.name], token);
 			const named = thingOf(item);
 			if (!named) return null;
-			return dependents(index.world(), named, files).flatMap(
+			return dependents(session.names(), named, files).flatMap(
 				({ named: other, spans }) => {
 					const source = session.source(other.uri);
 					return itemOf(other).map((from) => ({
@@ -93,7 +93,7 @@ export function callHierarchyHandlers(context: Context, index: DesignIndex) {
 			const named = thingOf(item);
 			const source = named && session.source(named.uri);
 			if (!named || !source) return null;
-			return dependsOn(index.world(), named).flatMap(
+			return dependsOn(session.names(), named).flatMap(
 				({ named: other, spans }) =>
 					itemOf(other).map((to) => ({
 						to,

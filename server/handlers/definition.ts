@@ -20,9 +20,7 @@ export function definitionHandler(context: Context) {
 			const source = session.document(textDocument.uri);
 			if (!source) return null;
 			const offset = toOffset(source, position);
-			const found = definition(session.snapshot(source), offset, (path) =>
-				session.resolve(source.uri, path),
-			);
+			const found = definition(session.names(), source.uri, offset);
 			const file = found && session.source(found.uri);
 			if (!found || !file) return null;
 			const uri = session.clientUri(found.uri);

@@ -9,12 +9,8 @@ import { references } from "../../shared/features/references.ts";
 import { toOffset } from "../convert/from-lsp.ts";
 import { toRange } from "../convert/to-lsp.ts";
 import type { Context } from "../core/context.ts";
-import type { DesignIndex } from "../core/design-index.ts";
 
-export function documentHighlightHandler(
-	{ session }: Context,
-	index: DesignIndex,
-) {
+export function documentHighlightHandler({ session }: Context) {
 	return ({
 		textDocument,
 		position,
@@ -22,7 +18,7 @@ export function documentHighlightHandler(
 		const source = session.document(textDocument.uri);
 		if (!source) return null;
 		const { uri } = source;
-		const found = references(index.world(), uri, toOffset(source, position), [
+		const found = references(session.names(), uri, toOffset(source, position), [
 			uri,
 		]);
 		return (

@@ -4,13 +4,12 @@ import type { DocumentLink, DocumentLinkParams } from "vscode-languageserver";
 import { documentLinks } from "../../shared/features/document-links.ts";
 import { toRange } from "../convert/to-lsp.ts";
 import type { Context } from "../core/context.ts";
-import type { DesignIndex } from "../core/design-index.ts";
 
-export function documentLinkHandler({ session }: Context, index: DesignIndex) {
+export function documentLinkHandler({ session }: Context) {
 	return ({ textDocument }: DocumentLinkParams): DocumentLink[] | null => {
 		const source = session.document(textDocument.uri);
 		if (!source) return null;
-		return documentLinks(index.world(), source.uri).map(({ span, uri }) => ({
+		return documentLinks(session.names(), source.uri).map(({ span, uri }) => ({
 			range: toRange(source, span),
 			target: session.clientUri(uri),
 		}));

@@ -30,7 +30,7 @@ export function fileOperationHandlers(context: Context, index: DesignIndex) {
 			const moves = movesOf(params);
 			const isMoved = (uri: string): boolean => movedTo(uri, moves) !== uri;
 			const files = await index.touching(isMoved, token);
-			const edits = pathEdits(index.world(), files, moves);
+			const edits = pathEdits(session.names(), files, moves);
 			return edits.size > 0 ? (toWorkspaceEdit(context, edits) ?? null) : null;
 		},
 		didRename: (params: RenameFilesParams): void => {

@@ -28,7 +28,7 @@ export function madeFromHandlers(context: Context, index: DesignIndex) {
 			const source = session.document(textDocument.uri);
 			if (!source) return null;
 			const offset = toOffset(source, position);
-			return placesOf(madeFrom(index.world(), source.uri, offset));
+			return placesOf(madeFrom(session.names(), source.uri, offset));
 		},
 		of: async (
 			{ textDocument, position }: ImplementationParams,
@@ -39,7 +39,7 @@ export function madeFromHandlers(context: Context, index: DesignIndex) {
 			const offset = toOffset(source, position);
 			const files = await filesOf(context, index, source, offset, token);
 			return placesOf(
-				files && madeOf(index.world(), source.uri, offset, files),
+				files && madeOf(session.names(), source.uri, offset, files),
 			);
 		},
 	};

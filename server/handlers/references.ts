@@ -23,7 +23,7 @@ export function referencesHandler(context: Context, index: DesignIndex) {
 		const offset = toOffset(source, position);
 		const files = await filesOf(context, index, source, offset, token);
 		if (!files) return null;
-		const found = references(index.world(), source.uri, offset, files) ?? [];
+		const found = references(session.names(), source.uri, offset, files) ?? [];
 		return found
 			.filter(
 				({ kind }) =>

@@ -31,7 +31,7 @@ export function renameHandlers(context: Context, index: DesignIndex) {
 			const source = session.document(textDocument.uri);
 			if (!source) return null;
 			const offset = toOffset(source, position);
-			const found = renamable(index.world(), source.uri, offset);
+			const found = renamable(session.names(), source.uri, offset);
 			if (!found) return null;
 			if ("refused" in found) throw refusalOf(found);
 			return { range: toRange(source, found.span), placeholder: found.name };
@@ -46,7 +46,7 @@ export function renameHandlers(context: Context, index: DesignIndex) {
 			const uris = await filesOf(context, index, source, offset, token, [
 				newName.trim(),
 			]);
-			const steps = renaming(index.world(), source.uri, offset, newName, {
+			const steps = renaming(session.names(), source.uri, offset, newName, {
 				uris: uris ?? [source.uri],
 				locked,
 			});

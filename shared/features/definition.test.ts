@@ -1,21 +1,20 @@
 // Where a name leads: shown as the text of the name in its file.
 
 import { expect, test } from "vitest";
-import { snap } from "../../tests/harness/snapshot.ts";
-import { resolveRelative } from "../sources/sources.ts";
+import { readFixture } from "../../tests/harness/fixture.ts";
+import { nameWorld } from "../../tests/harness/name-world.ts";
 import { definition } from "./definition.ts";
 
 function check(source: string): string | undefined {
-	const { fixture, snapshot, offset } = snap(source);
-	const target = definition(snapshot, offset, (path) =>
-		resolveRelative(snapshot.uri, path),
-	);
+	const { cursor, texts } = readFixture(source);
+	const { file, offset } = cursor;
+	const target = definition(nameWorld(texts), file.uri, offset);
 	if (!target) return undefined;
-	const from = snapshot.text.slice(target.from.start, target.from.end);
-	const file = fixture.texts.get(target.uri);
+	const from = file.text.slice(target.from.start, target.from.end);
+	const there = texts.get(target.uri);
 	const { start, end } = target.nameSpan;
-	const line = file?.slice(0, start).split("\n").length;
-	return `${from} -> ${target.uri.replace(/.*\//, "")}:${line} ${file?.slice(start, end)}`;
+	const line = there?.slice(0, start).split("\n").length;
+	return `${from} -> ${target.uri.replace(/.*\//, "")}:${line} ${there?.slice(start, end)}`;
 }
 
 const stock = `
@@ -65,4 +64,38 @@ test("nothing on a word of the language, on a number, past the end", () => {
 	expect(check("pie<|>ce a {\n  given width = 54\n}")).toBeUndefined();
 	expect(check("piece a {\n  given width = 5<|>4\n}")).toBeUndefined();
 	expect(check("piece a { }\n\n<|>")).toBeUndefined();
+});
+
+test("a panel where the box says that it has it, a face where the box is", () => {
+	const text = (cursor: string) => `piece a {
+  box case {
+    panels top, bottom,
+      left, right of ply.half
+    back of ply.quarter
+  }
+  leg foot { against outside ${cursor} }
+}`;
+	expect(check(text("case.l<|>eft"))).toBe("left -> main.rod:4 left");
+	expect(check(text("case.l<|>eft.inside"))).toBe("left -> main.rod:4 left");
+	expect(check(text("case.back.ins<|>ide"))).toBe("inside -> main.rod:5 back");
+	expect(check(text("case.fr<|>ont"))).toBe("front -> main.rod:2 case");
+});
+
+test("a given where it is set, a part of what is made from a component", () => {
+	const text = (set: string, part: string) => `component base {
+  given width = 3
+  part rail { of ply.half; size 9 x 3 }
+}
+piece a {
+  make foot from base { set ${set} = 4 }
+  fit lid after foot.${part}
+}`;
+	expect(check(text("wid<|>th", "rail"))).toBe("width -> main.rod:2 width");
+	expect(check(text("width", "ra<|>il"))).toBe("rail -> main.rod:3 rail");
+});
+
+test("in lines that do not fit", () => {
+	expect(check("piece a {\n  given width = 54\n  mist 2 wi<|>dth 3\n}")).toBe(
+		"width -> main.rod:2 width",
+	);
 });

@@ -1,10 +1,11 @@
-// From a name to where it is declared, in this file or in one that it uses.
+// From a name to where it is declared, in this file or in one that it uses. Nothing is worked out for it.
 
 import { nodeAt, type Span } from "../../grammar/index.ts";
-import type { Declaration, Origin, Reference } from "../model/types.ts";
-import type { Snapshot } from "./support/snapshot.ts";
+import type { NameWorld } from "./support/names/name-world.ts";
+import type { Named, Target } from "./support/names/named.ts";
+import { subjectAt } from "./support/names/occurrences.ts";
 
-export interface Target {
+export interface Definition {
 	/** What was asked about. */
 	readonly from: Span;
 	readonly uri: string;
@@ -13,75 +14,62 @@ export interface Target {
 	readonly nameSpan: Span;
 }
 
-/** `resolve` tells which file a path behind `use … from` means. */
+/** Of the name at an offset, or of the file that a `use … from` path means. */
 export function definition(
-	snapshot: Snapshot,
+	world: NameWorld,
+	uri: string,
 	offset: number,
-	resolve: (path: string) => string | undefined,
-): Target | undefined {
-	const found = declarationAt(snapshot, offset);
-	if (found) {
-		const { declaration, span } = found;
-		return {
-			from: span,
-			uri: declaration.origin.uri,
-			span: declaration.origin.span,
-			nameSpan: declaration.nameSpan,
-		};
-	}
-	return usedFile(snapshot, offset, resolve);
+): Definition | undefined {
+	const subject = subjectAt(world, uri, offset);
+	const place = subject && placeOf(subject.target);
+	return place
+		? { from: subject.node.span, ...place }
+		: usedFile(world, uri, offset);
 }
 
-interface Named {
-	readonly declaration: Declaration;
-	readonly span: Span;
+type Place = Omit<Definition, "from">;
+
+function placeOf(target: Target): Place | undefined {
+	if (target.kind === "named") return placeOfNamed(target.named);
+	const { of, words } = target;
+	return of && (placeOfPanel(of, words[0] ?? "") ?? placeOfNamed(of));
 }
 
-/** The declaration that the name at an offset means or makes; of several that hold the offset the narrowest. */
-function declarationAt(
-	{ design, uri }: Snapshot,
-	offset: number,
-): Named | undefined {
-	const named: Named[] = [];
-	for (const { origin, declaration } of design.references as Reference[]) {
-		if (holds(origin, uri, offset))
-			named.push({ declaration, span: origin.span });
+function placeOfNamed({ uri, node, statement }: Named): Place {
+	return { uri, span: statement.span, nameSpan: node.span };
+}
+
+/** A box says on lines of its own which panels it has, and of what. */
+function placeOfPanel(
+	{ kind, uri, statement: { block } }: Named,
+	word: string,
+): Place | undefined {
+	if (kind !== "box") return undefined;
+	for (const { head, headSpan, items, span } of block?.statements ?? []) {
+		if (head === word && word === "back" && items.length > 1)
+			return { uri, span, nameSpan: headSpan };
+		if (head !== "panels") continue;
+		const list = items[1]?.kind === "list" ? items[1].elements : [items[1]];
+		for (const item of list)
+			if (item?.kind === "path" && item.segments[0]?.text === word)
+				return { uri, span, nameSpan: item.span };
 	}
-	for (const declaration of design.declarations) {
-		const origin = { uri: declaration.origin.uri, span: declaration.nameSpan };
-		if (holds(origin, uri, offset))
-			named.push({ declaration, span: origin.span });
-	}
-	return named.reduce<Named | undefined>(
-		(best, one) => (!best || width(one.span) < width(best.span) ? one : best),
-		undefined,
-	);
+	return undefined;
 }
 
 function usedFile(
-	{ result }: Snapshot,
+	world: NameWorld,
+	uri: string,
 	offset: number,
-	resolve: (path: string) => string | undefined,
-): Target | undefined {
-	const [, statement, item] = nodeAt(result.tree, offset);
+): Definition | undefined {
+	const file = world.file(uri);
+	const [, statement, item] = file ? nodeAt(file.tree, offset) : [];
 	if (statement?.kind !== "statement" || statement.head !== "use")
 		return undefined;
 	if (item?.kind !== "text") return undefined;
-	const uri = resolve(item.value);
+	const target = world.resolve(uri, item.value);
 	const start = { start: 0, end: 0 };
-	return uri === undefined
+	return target === undefined
 		? undefined
-		: { from: item.span, uri, span: start, nameSpan: start };
-}
-
-function holds(origin: Origin, uri: string, offset: number): boolean {
-	return (
-		origin.uri === uri &&
-		origin.span.start <= offset &&
-		offset <= origin.span.end
-	);
-}
-
-function width(span: Span): number {
-	return span.end - span.start;
+		: { from: item.span, uri: target, span: start, nameSpan: start };
 }

@@ -7,6 +7,8 @@ import { definition } from "../../shared/features/definition.ts";
 import { folding } from "../../shared/features/folding.ts";
 import { hover } from "../../shared/features/hover.ts";
 import { outline } from "../../shared/features/outline.ts";
+import { references } from "../../shared/features/references.ts";
+import { rename } from "../../shared/features/rename.ts";
 import { format } from "../../shared/format/format.ts";
 import { resolveRelative } from "../../shared/sources/sources.ts";
 import { indexLines } from "../../shared/text/line-index.ts";
@@ -73,7 +75,13 @@ export class TypedCore implements Typed {
 			onlyPaths: chance.is(0.2),
 			beside: session.beside(source),
 		});
-		definition(snapshot, offset, (path) => session.resolve(uri, path));
+		const names = session.names();
+		definition(names, uri, offset);
+		references(names, uri, offset, [uri]);
+		rename(names, uri, offset, "other", {
+			uris: [uri],
+			locked: () => undefined,
+		});
 		outline(source.text, source.result.tree);
 		folding(source.text, source.result.tree);
 		format(source.text);
