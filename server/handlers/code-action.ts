@@ -72,14 +72,20 @@ export function codeActionHandlers(context: Context) {
 		};
 	};
 
-	const mends = (source: SourceText, span: Span): CodeAction[] =>
+	const mends = (
+		source: SourceText,
+		span: Span,
+		offers: readonly Offer[],
+	): CodeAction[] =>
 		codeActions(session.analysis(source.uri).findings, source.uri, span).map(
 			({ title, finding, edits, preferred }) => {
 				const diagnostic = toDiagnostic(context, finding);
 				return {
 					title,
 					kind: CodeActionKind.QuickFix,
-					isPreferred: preferred,
+					// The very name in another file is more likely meant than one that is only alike.
+					isPreferred:
+						preferred && !offers.some((offer) => offer.finding === finding),
 					diagnostics: diagnostic ? [diagnostic] : [],
 					edit: {
 						changes: {
@@ -143,9 +149,12 @@ export function codeActionHandlers(context: Context) {
 			const span = toSpan(source, range);
 			const wholeFile = only?.some((one) => isOfKind(one, "source")) ?? false;
 			const asked = await askedAt(source, span, wholeFile, token);
+			const offers = refactorings(asked, isWanted);
 			return [
-				...(isWanted(CodeActionKind.QuickFix) ? mends(source, span) : []),
-				...refactorings(asked, isWanted).flatMap((offer) =>
+				...(isWanted(CodeActionKind.QuickFix)
+					? mends(source, span, offers)
+					: []),
+				...offers.flatMap((offer) =>
 					toAction(
 						asked,
 						offer,

@@ -343,14 +343,14 @@ describe("a unit", () => {
 		await opened();
 		const action = named(
 			await list("unit in", {}, 2),
-			"Convert `bench` to millimetres: no part changes by more than 0.48 mm",
+			"Convert `bench` to millimetres: nothing changes by more than 0.48 mm",
 		);
 		const { edit } = await chosen(action);
 		expect(Object.values(edit?.changeAnnotations ?? {})).toEqual([
 			{
 				label: action.title,
 				// 14 5/8 in = 371.475 mm, 371 now.
-				description: "No part changes by more than 0.48 mm (`top`)",
+				description: "Nothing changes by more than 0.48 mm (`top`)",
 				needsConfirmation: true,
 			},
 		]);

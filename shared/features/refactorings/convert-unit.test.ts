@@ -26,7 +26,7 @@ test("to the millimetre that a maker would write, the largest change told", () =
 	const { titles, after } = tried(bench);
 	// The top is housed 3/16 in = 4.7625 mm deep on both sides, and 5 now: 2 x (5 - 4.7625) = 0.475 mm longer.
 	expect(titles).toContain(
-		"Convert `a` to millimetres: no part changes by more than 0.48 mm (`d.top`)",
+		"Convert `a` to millimetres: nothing changes by more than 0.48 mm (`d.top`)",
 	);
 	expect(after("convert-unit a mm")).toEqual({
 		text: `use ply from "./stock.rod"
@@ -47,7 +47,7 @@ piece a {
 }
 `,
 		newFile: undefined,
-		caution: "No part changes by more than 0.48 mm (`d.top`)",
+		caution: "Nothing changes by more than 0.48 mm (`d.top`)",
 	});
 });
 

@@ -1,8 +1,9 @@
 // A piece or a whole file in the other unit: to the sizes that a maker would write, with the largest change told, or exactly.
 
-import type { Edit, FileNode } from "../../../grammar/index.ts";
+import { type Edit, type FileNode, parse } from "../../../grammar/index.ts";
 import { allFindings } from "../../checks/index.ts";
-import type { Design, Part } from "../../model/types.ts";
+import type { Size } from "../../model/size.ts";
+import type { Design } from "../../model/types.ts";
 import { applyEdits } from "../../text/edits.ts";
 import { fromBase, units } from "../../units/dimensions.ts";
 import { decimalText } from "../../units/format.ts";
@@ -30,6 +31,7 @@ import {
 	type RefactoringKind,
 	refusal,
 } from "../support/refactoring.ts";
+import { touchedPieces } from "../support/touched-pieces.ts";
 
 const words: Readonly<Record<DisplayUnit, string>> = {
 	in: "inches",
@@ -92,8 +94,7 @@ function offersFor(
 			),
 		];
 	const exact = conversion(asked, to, body, true);
-	const before = asked.snapshot.design;
-	const after = evaluated(asked, rounded.edits);
+	const [before, after] = evaluated(asked, rounded.edits);
 	const told = changeText(before, after, to);
 	return [
 		{
@@ -190,25 +191,31 @@ function rolesOfGivens(
 	};
 }
 
-/** The design with the sizes in the other unit. */
+/** The design before and after, as far as it is touched. */
 function evaluated(
 	{ snapshot, around }: Asked,
 	edits: readonly Edit[],
-): Design {
-	return around.evaluate(
-		applyEdits(
-			snapshot.text,
-			edits.map(({ span, text }) => ({ ...span, text })),
-		),
+): readonly [before: Design, after: Design] {
+	const { text, result, design } = snapshot;
+	const now = applyEdits(
+		text,
+		edits.map(({ span, text: put }) => ({ ...span, text: put })),
 	);
+	const some = touchedPieces(
+		{ text, tree: result.tree },
+		{ text: now, tree: parse(now).tree },
+	);
+	return some
+		? [around.evaluate(some.before), around.evaluate(some.after)]
+		: [design, around.evaluate(now)];
 }
 
 /** How far the parts that are cut move from what they were. */
 function changeText(before: Design, after: Design, to: DisplayUnit): string {
 	const worst = worstChange(before, after);
 	return worst
-		? `no part changes by more than ${shown(worst.by, to)} ${units[to].label} (\`${worst.path}\`)`
-		: "no part changes";
+		? `nothing changes by more than ${shown(worst.by, to)} ${units[to].label} (\`${worst.path}\`)`
+		: "nothing changes";
 }
 
 /** What the rounded sizes bring beside that. */
@@ -221,30 +228,35 @@ function caution(told: string, before: Design, after: Design): string {
 	}`;
 }
 
-/** The size of a part that differs most; undefined if none does. */
-export function worstChange(
-	before: Design,
-	after: Design,
-): { readonly path: string; readonly by: Rational } | undefined {
-	let worst: { path: string; by: Rational } | undefined;
+interface Worst {
+	readonly path: string;
+	/** mm. */
+	readonly by: Rational;
+}
+
+/** The size or place of a part, or the thickness of a material, that differs most; undefined if none does. */
+function worstChange(before: Design, after: Design): Worst | undefined {
+	let worst: Worst | undefined;
+	const look = (path: string, one: Size, other: Size): void => {
+		const by = one.value.sub(other.value).abs();
+		if (by.sign() > 0 && (!worst || by.cmp(worst.by) > 0)) worst = { path, by };
+	};
 	for (const piece of before.pieces) {
 		const other = after.pieces.find(({ name }) => name === piece.name);
 		for (const part of piece.parts) {
 			const now = other?.partByPath.get(part.path);
 			if (!now) continue;
-			const by = differenceOf(part, now);
-			if (by.sign() > 0 && (!worst || by.cmp(worst.by) > 0))
-				worst = { path: part.path, by };
+			for (const size of ["length", "width", "thick"] as const)
+				look(part.path, part[size], now[size]);
+			for (const axis of [0, 1, 2] as const)
+				look(part.path, part.min[axis], now.min[axis]);
 		}
 	}
+	for (const [id, { thick }] of before.stocks) {
+		const now = after.stocks.get(id)?.thick;
+		if (thick && now) look(id, thick, now);
+	}
 	return worst;
-}
-
-function differenceOf(a: Part, b: Part): Rational {
-	const sizes = ["length", "width", "thick"] as const;
-	return sizes
-		.map((one) => a[one].value.sub(b[one].value).abs())
-		.reduce((most, one) => most.max(one), Rational.ZERO);
 }
 
 /** Rounded up, so that it holds. */

@@ -101,6 +101,19 @@ test("a new file is offered only where the editor can make one", () => {
 	]);
 });
 
+test("a new file cannot take what is declared here", () => {
+	expect(
+		tried(`sheet ply { variant half { thick 1/2 } }
+piece a {
+  <|part b { of ply.half; size 9 x 4 }|>
+}
+`).titles,
+	).toEqual([
+		"Make a component of this",
+		'Make a component of this in a new file "./b-unit.rod" -- `ply` is declared in this file: a new file that this one uses cannot take it from here',
+	]);
+});
+
 describe("is refused, with the reason,", () => {
 	const reasons = (lines: string): string[] =>
 		tried(`${start}${lines}\n}\n${shopFiles}`).titles.filter((one) =>

@@ -69,13 +69,21 @@ export function extractComponent(asked: Asked): Offer[] {
 		{ id, kind, title, change: () => inSameFile(snapshot, body, plan) },
 	];
 	const place = around.canCreate ? newPath(asked, plan.component) : undefined;
-	if (place)
-		offers.push({
-			id: `${id}-in-file`,
-			kind,
-			title: `${title} in a new file "${place.path}"`,
-			change: () => inNewFile(asked, body, plan, place),
-		});
+	if (!place) return offers;
+	const uses = usesOf(tree, plan, body);
+	const other = {
+		id: `${id}-in-file`,
+		title: `${title} in a new file "${place.path}"`,
+	};
+	offers.push(
+		typeof uses === "string"
+			? refusal(other.id, kind, other.title, uses)
+			: {
+					...other,
+					kind,
+					change: () => inNewFile(asked, body, plan, place, uses),
+				},
+	);
 	return offers;
 }
 
@@ -391,10 +399,10 @@ function inNewFile(
 	body: Body,
 	plan: Plan,
 	place: { readonly path: string; readonly uri: string },
+	uses: readonly string[],
 ): Change {
 	const { snapshot } = asked;
 	const { tree } = snapshot.result;
-	const uses = usesOf(tree, plan, body, snapshot.uri);
 	const unit = unitOfBody(snapshot.design, body);
 	const text = `${[...uses, `unit ${unit}`].join("\n")}\n\n${componentText(snapshot, plan, undefined)}\n`;
 	const last = tree.statements.findLast(({ head }) => head === "use");
@@ -413,13 +421,12 @@ function inNewFile(
 	};
 }
 
-/** The lines by which a new file beside this one takes what the component needs. */
+/** The lines by which a new file beside this one takes what the component needs; in words why it cannot. */
 function usesOf(
 	tree: FileNode,
 	{ chosen }: Plan,
 	body: Body,
-	uri: string,
-): string[] {
+): string[] | string {
 	const inside = new Set(
 		body.block.statements.flatMap((one) => namesOf(one, body.context)),
 	);
@@ -432,24 +439,14 @@ function usesOf(
 	const lines: string[] = [];
 	for (const statement of tree.statements) {
 		const names = namesOf(statement, "file").filter((name) => needed.has(name));
-		if (names.length === 0) continue;
 		const path = statement.items.at(-1);
-		if (statement.head !== "use") {
-			// From the file that it came from: the two may use each other.
-			const file = uri.slice(uri.lastIndexOf("/") + 1);
-			lines.push(`use ${names.join(", ")} from "./${decoded(file)}"`);
-		} else if (path?.kind === "text")
+		if (names.length === 0) continue;
+		if (statement.head !== "use")
+			return `\`${names[0]}\` is declared in this file: a new file that this one uses cannot take it from here`;
+		if (path?.kind === "text")
 			lines.push(`use ${names.join(", ")} from "${path.value}"`);
 	}
 	return lines;
-}
-
-function decoded(name: string): string {
-	try {
-		return decodeURIComponent(name);
-	} catch {
-		return name;
-	}
 }
 
 /** A file beside this one that is not there yet. */

@@ -9,6 +9,7 @@ import { sameMeaning } from "../../format/same-meaning.ts";
 import type { Design, Finding, Part } from "../../model/types.ts";
 import { applyEdits, overlap, type TextEdit } from "../../text/edits.ts";
 import type { Asked, Change, Keeps } from "./refactoring.ts";
+import { touchedPieces } from "./touched-pieces.ts";
 
 export interface FinishedChange {
 	/** Line by line, in order of place, none overlapping. */
@@ -22,11 +23,12 @@ export function finished(
 	{ snapshot, around }: Asked,
 	change: Change,
 ): FinishedChange | string {
-	const { text, result, design } = snapshot;
+	const { text, result } = snapshot;
 	const { newFile, caution, keeps = "all" } = change;
+	const isCrlf = text.includes("\r\n");
 	const edits = change.edits.map(({ span, text: put }) => ({
 		...span,
-		text: put,
+		text: isCrlf ? put.replace(/\r?\n/g, "\r\n") : put,
 	}));
 	if (overlap(edits)) return "Two changes would meet in one place";
 	const after = laidOut(text, edits);
@@ -45,12 +47,17 @@ export function finished(
 	}
 	let told = caution;
 	if (keeps !== "nothing") {
-		const changed = around.evaluate(after, file);
+		const some = touchedPieces(
+			{ text, tree: result.tree },
+			{ text: after, tree: now.tree },
+		);
+		const old = some ? around.evaluate(some.before) : snapshot.design;
+		const changed = around.evaluate(some?.after ?? after, file);
 		const reason =
-			differentCut(design, changed, keeps) ??
-			oneMore(newFaults(design.findings, changed.findings));
+			differentCut(old, changed, keeps) ??
+			oneMore(newFaults(old.findings, changed.findings));
 		if (reason) return reason;
-		const found = newFaults(allFindings(design), allFindings(changed));
+		const found = newFaults(allFindings(old), allFindings(changed));
 		if (found.length > 0 && !change.mayBringFindings)
 			return oneMore(found) ?? "";
 		told ??= oneMore(found);
