@@ -17,6 +17,9 @@ import { SourceText } from "./source-text.ts";
 /** After so many characters that were read, other messages come through. */
 const slice = 50_000;
 
+/** Files of so many characters stay at hand for the next request, with their trees. */
+const mostKept = 4_000_000;
+
 interface Known {
 	/** The text of an open document, the stamp of another file. */
 	readonly state: string;
@@ -43,6 +46,8 @@ export function designIndex(context: Context): DesignIndex {
 export class DesignIndex {
 	private readonly context: Context;
 	private readonly known = new Map<string, Known>();
+	/** Characters of the files that requests have brought since the last time that they were forgotten. */
+	private brought = 0;
 
 	constructor(context: Context) {
 		this.context = context;
@@ -59,6 +64,10 @@ export class DesignIndex {
 	): Promise<readonly string[]> {
 		const { session } = this.context;
 		if (isPrivate(named)) return [named.uri];
+		if (this.brought > mostKept) {
+			this.brought = 0;
+			session.forgetUnused();
+		}
 		const found = [named.uri];
 		let read = 0;
 		for (const uri of await this.reaching([named.uri], token)) {
@@ -69,6 +78,7 @@ export class DesignIndex {
 			// Its names are read here, where others can come in between.
 			fileNames(uri, source.result.tree);
 			found.push(uri);
+			this.brought += source.text.length;
 			read += source.text.length;
 			if (read < slice) continue;
 			read = 0;

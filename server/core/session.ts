@@ -415,7 +415,8 @@ export class Session {
 		return document ? document.text : this.disk.read(uri);
 	}
 
-	private forgetUnused(): void {
+	/** Forgets files that nobody has open, that no open design uses, and that nobody else needs. */
+	forgetUnused(): void {
 		const used = new Set([...this.open.keys(), ...this.keepAlso()]);
 		for (const { from } of this.kept.values()) {
 			for (const uri of from.keys()) used.add(uri);

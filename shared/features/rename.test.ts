@@ -249,6 +249,41 @@ test("names that nobody chose", () => {
 	expect(renamed(at("panels"), "wax")).toBeUndefined();
 });
 
+test("names that say more than who they are", () => {
+	const pair = `component frame { part left { of ply.half; size 9 x 3 }; part right { of ply.half; size 9 x 3 } }
+piece stool {
+  make foot from frame
+  leg a, b handed { against under seat; join only to foot.le<|>ft { glue } }
+}
+`;
+	expect(renamed(pair, "port")).toBe(
+		"At line 4 of main.rod the right one of a handed pair reads `left` for `right`: with another name it would not; write the two legs on lines of their own first",
+	);
+	const counted = `piece a {
+  part se<|>at { of ply.half; size 9 x 3 }
+  make foot from stool
+  veneer face { on seat, foot.seat; of skins.oak }
+  must face.seat-2.length > 3
+}
+component stool { part seat { of ply.half; size 9 x 3 } }
+`;
+	expect(renamed(counted, "lid")).toBe(
+		"`seat-2` at line 5 of main.rod counts the parts that are called `seat`: name that part in another way first",
+	);
+	const caps = `piece a {
+  part le<|>ft { of ply.half; size 9 x 3 }
+  trim lip { on left.front, top.front; of oak.thick; thick 1/4; caps left }
+}
+`;
+	expect(renamed(caps, "stile")).toBe(
+		"The `caps` line of the trim at line 3 of main.rod goes by the names of what the strips lie on: with another name for `left` other strips could run over; take the line away first",
+	);
+	expect(renamed(caps.replace("; caps left", ""), "stile")).toEqual([
+		"part stile { of ply.half; size 9 x 3 }",
+		"trim lip { on stile.front, top.front; of oak.thick; thick 1/4 }",
+	]);
+});
+
 test("all places or none: a file that cannot be changed", () => {
 	expect(renamed(at("ply.half"), "birch", ["stock.rod"])).toBe(
 		"`ply` is mentioned at line 2 of stock.rod, and it is locked: nothing was renamed",

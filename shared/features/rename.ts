@@ -110,7 +110,9 @@ export function* renaming(
 		{ kind: "named", named, suffix: "", mirrored: false },
 		files.uris,
 	);
-	const blocked = blockedBy(world, named, places, files);
+	const blocked =
+		blockedBy(world, named, places, files) ??
+		capsNamed(world, named, name, places);
 	if (blocked !== undefined) return refuse(blocked);
 	const edits = new Map<string, Edit[]>();
 	if (name === named.name) return { edits };
@@ -241,6 +243,25 @@ function blockedBy(
 		return counts
 			? `\`${node.text}\` at ${where} counts the parts that are called \`${named.name}\`: name that part in another way first`
 			: `At ${where} the right one of a handed pair reads \`left\` for \`right\`: with another name it would not; write the two legs on lines of their own first`;
+	}
+	return undefined;
+}
+
+/** `caps` of a trim goes by the names of its strips, and a strip on one edge of a part is called as the part is. */
+function capsNamed(
+	world: NameWorld,
+	named: Named,
+	name: string,
+	places: readonly Occurrence[],
+): string | undefined {
+	if (!boxSides.has(named.name) && !boxSides.has(name)) return undefined;
+	for (const { mention } of places) {
+		const trim = mention?.statement.head === "on" ? mention.holder : undefined;
+		if (
+			trim?.kind === "trim" &&
+			trim.statement.block?.statements.some(({ head }) => head === "caps")
+		)
+			return `The \`caps\` line of ${tellNamed(world, trim)} goes by the names of what the strips lie on: with another name for \`${named.name}\` other strips could run over; take the line away first`;
 	}
 	return undefined;
 }
