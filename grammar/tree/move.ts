@@ -18,48 +18,63 @@ export function moveFault(fault: SyntaxFault, by: number): void {
 	for (const edit of fault.fix?.edits ?? []) move(edit.span, by);
 }
 
+/** Every span of a statement that was moved before: the next time none is looked for. */
+const spansOf = new WeakMap<Statement, readonly Span[]>();
+
 /** Moves a statement with all below it. */
 export function moveStatement(statement: Statement, by: number): void {
-	const { span, headline, headSpan, items, block } = statement;
-	move(span, by);
-	if (headline !== span) move(headline, by);
-	// The head is the first item, unless the statement has no plain word for a head.
-	if (headSpan !== items[0]?.span) move(headSpan, by);
-	for (const item of items) moveItem(item, by);
-	if (!block) return;
-	move(block.span, by);
-	for (const inner of block.statements) moveStatement(inner, by);
+	let spans = spansOf.get(statement);
+	if (!spans) {
+		const found: Span[] = [];
+		spansInStatement(statement, found);
+		spans = found;
+		spansOf.set(statement, spans);
+	}
+	for (const span of spans) move(span, by);
 }
 
-function moveItem(item: Item, by: number): void {
-	move(item.span, by);
+/** Every span object of a statement once. */
+function spansInStatement(statement: Statement, found: Span[]): void {
+	const { span, headline, headSpan, items, block } = statement;
+	found.push(span);
+	if (headline !== span) found.push(headline);
+	// The head is the first item, unless the statement has no plain word for a head.
+	if (headSpan !== items[0]?.span) found.push(headSpan);
+	for (const item of items) spansInItem(item, found);
+	if (!block) return;
+	found.push(block.span);
+	for (const inner of block.statements) spansInStatement(inner, found);
+}
+
+function spansInItem(item: Item, found: Span[]): void {
+	found.push(item.span);
 	switch (item.kind) {
 		case "path":
 			// A path of one name is where its name is.
 			for (const { span } of item.segments)
-				if (span !== item.span) move(span, by);
+				if (span !== item.span) found.push(span);
 			break;
 		case "call":
-			move(item.callee.span, by);
-			for (const one of item.args) moveItem(one, by);
+			found.push(item.callee.span);
+			for (const one of item.args) spansInItem(one, found);
 			break;
 		case "unary":
-			moveItem(item.operand, by);
+			spansInItem(item.operand, found);
 			break;
 		case "binary":
 		case "compare":
-			move(item.operatorSpan, by);
-			moveItem(item.left, by);
-			moveItem(item.right, by);
+			found.push(item.operatorSpan);
+			spansInItem(item.left, found);
+			spansInItem(item.right, found);
 			break;
 		case "cross":
-			for (const one of item.sizes) moveItem(one, by);
+			for (const one of item.sizes) spansInItem(one, found);
 			break;
 		case "list":
-			for (const one of item.elements) moveItem(one, by);
+			for (const one of item.elements) spansInItem(one, found);
 			break;
 		case "group":
-			moveItem(item.inner, by);
+			spansInItem(item.inner, found);
 			break;
 	}
 }

@@ -6,7 +6,7 @@ import type { Design, Finding } from "../model/types.ts";
 /** In the order of the text, the design's own file first. */
 export function diagnose(
 	design: Design,
-	options: CheckOptions = {},
+	options?: CheckOptions,
 ): readonly Finding[] {
 	return [...allFindings(design, options)].sort(
 		(a, b) =>
