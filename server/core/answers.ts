@@ -94,15 +94,27 @@ export class Answers {
 		);
 	}
 
-	/** Works an answer out again until every file that it read has come. */
+	/**
+	 * Works an answer out again until every file that it read has come, and none came while it was worked out. A refusal
+	 * counts as an answer: what it misses may be on its way.
+	 */
 	private async withFiles<R>(
 		token: CancellationToken,
 		work: () => Promise<R>,
 	): Promise<R> {
+		const { host, session } = this.context;
 		for (let round = 0; ; round++) {
-			const answer = await work();
-			const arrival = this.context.host.whenArrived?.();
-			if (!arrival || round === mostRounds) return answer;
+			const before = session.arrivals;
+			const [outcome] = await Promise.allSettled([work()]);
+			const arrival = host.whenArrived?.();
+			if (
+				(!arrival && session.arrivals === before) ||
+				round === mostRounds ||
+				token.isCancellationRequested
+			) {
+				if (outcome.status === "rejected") throw outcome.reason;
+				return outcome.value;
+			}
 			await arrival;
 			if (token.isCancellationRequested) throw new Cancelled();
 		}

@@ -18,7 +18,7 @@ import { SourceText } from "./source-text.ts";
 const slice = 50_000;
 
 /** Files of so many characters stay at hand for the next request, with their trees. */
-const mostKept = 4_000_000;
+const mostKept = 8_000_000;
 
 interface Known {
 	/** The text of an open document, the stamp of another file. */

@@ -79,6 +79,8 @@ export class Session {
 	keepAlso: () => Iterable<string> = () => [];
 	/** Counts what changed outside the open documents, as far as it is known. */
 	changesOutside = 0;
+	/** Counts how often texts have come that were read before. */
+	arrivals = 0;
 	private readonly host: Host;
 	private readonly open = new Map<string, OpenDocument>();
 	private readonly disk: DiskFiles;
@@ -153,6 +155,7 @@ export class Session {
 
 	/** Texts have come that were not there yet when they were read. */
 	didArrive(uris: readonly string[]): void {
+		this.arrivals++;
 		for (const uri of uris) this.disk.forget(uri);
 		this.filesMoved();
 		this.turns.changed();
