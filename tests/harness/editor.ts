@@ -41,7 +41,14 @@ export const fullClient: ClientCapabilities = {
 
 /** The same, but it asks for diagnostics. */
 export const pullingClient: ClientCapabilities = {
-	workspace: { ...fullClient.workspace, diagnostics: { refreshSupport: true } },
+	workspace: {
+		...fullClient.workspace,
+		diagnostics: { refreshSupport: true },
+		didChangeWatchedFiles: {
+			dynamicRegistration: true,
+			relativePatternSupport: true,
+		},
+	},
 	textDocument: {
 		...fullClient.textDocument,
 		diagnostic: { relatedDocumentSupport: true },
@@ -246,6 +253,18 @@ export class Editor {
 					contentChanges: [{ text }],
 				},
 			});
+			return `Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`;
+		});
+		this.toServer.write(frames.join(""));
+	}
+
+	/** Sends messages as they are, in one piece: what no library would write, or as they lie ready after a busy while. */
+	sendRaw(messages: readonly (object | string)[]): void {
+		const frames = messages.map((message) => {
+			const body =
+				typeof message === "string"
+					? message
+					: JSON.stringify({ jsonrpc: "2.0", ...message });
 			return `Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`;
 		});
 		this.toServer.write(frames.join(""));
