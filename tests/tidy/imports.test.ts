@@ -85,6 +85,23 @@ const rules: readonly {
 		packages: [],
 	})),
 	{
+		folder: "shared/review",
+		may: [
+			"shared/review",
+			"shared/outputs",
+			"shared/layouts",
+			"shared/cutting",
+			"shared/checks",
+			"shared/model",
+			"shared/sources",
+			"shared/geometry",
+			"shared/units",
+			"shared/text",
+			"grammar",
+		],
+		packages: [],
+	},
+	{
 		folder: "shared/features",
 		may: [
 			"shared/features",
