@@ -57,7 +57,7 @@ export function codeActionHandlers(context: Context) {
 			findings: session.analysis(source.uri).findings,
 			around: {
 				files,
-				resolve: (path) => session.resolve(source.uri, path),
+				resolve: (path, from = source.uri) => session.resolve(from, path),
 				evaluate: (text, newFile) =>
 					session.designWith(
 						source.uri,

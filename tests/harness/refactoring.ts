@@ -42,7 +42,7 @@ export function askedAt(
 						mentions: (word: string) => other.includes(word),
 						tree: parse(other).tree,
 					})),
-			resolve: (path) => resolveRelative(uri, path),
+			resolve: (path, from = uri) => resolveRelative(from, path),
 			evaluate: (now, newFile) =>
 				compile(
 					sourcesOf(

@@ -85,7 +85,7 @@ describe("is refused, with the reason,", () => {
   part b { of ply.quarter; size w x 4 }
   measured w 3.1`),
 		).toEqual([
-			"Put `3` where `w` stands -- `w` is named where only a name can stand",
+			"Put `3` where `w` stands -- `w` is measured: it needs its name",
 		]);
 		expect(titles("  mark w<|> = w + 1")).toEqual([
 			"Put `w + 1` where `w` stands -- `w` hangs on itself",
@@ -121,12 +121,44 @@ piece a {
 					.replace("mark inner", "mark in<|>ner") +
 					users
 						.replace("set width = 20", "")
-						.replace("}\n}", "}\n  mark x = foot.inner\n}"),
+						.replace("}\n}", "}\n  mark clear = foot.inner\n}"),
 			).titles,
 		).toEqual([
 			'Put `width - 2` where `inner` stands -- "./main.rod" names `foot.inner`',
 		]);
 	});
+});
+
+test("is refused where a file names it through another component", () => {
+	expect(
+		tried(`//- parts.rod
+component base { mark inn<|>er = 3; part rail { of ply.half; size inner x 4 } }
+use ply from "./stock.rod"
+//- frames.rod
+use base from "./parts.rod"
+component frame { make foot from base { } }
+//- main.rod
+use frame from "./frames.rod"
+piece a { make left-end from frame { }; mark clear = left-end.foot.inner }
+//- stock.rod
+sheet ply { variant half { thick 1/2 } }
+`).titles,
+	).toEqual([
+		'Put `3` where `inner` stands -- "./main.rod" names `left-end.foot.inner`',
+	]);
+});
+
+test("inside of a box the size of the piece is meant, whatever the box declares", () => {
+	expect(
+		after(`  given top = 20
+  box case {
+    outside 30 x to<|>p x 9
+    panels top, bottom, left, right of ply.three-quarter
+  }`),
+	).toBe(`  box case {
+    outside 30 x 20 x 9
+    panels top, bottom, left, right of ply.three-quarter
+  }`);
 });
 
 test("nothing where the name is no size", () => {

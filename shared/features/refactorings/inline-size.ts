@@ -4,45 +4,51 @@ import {
 	type Edit,
 	type Expression,
 	expressionsOf,
-	type FileNode,
 	fill,
-	type Statement,
+	nodeAt,
 	walk,
 } from "../../../grammar/index.ts";
-import { type Body, bodyAt, removal } from "../support/bodies.ts";
-import { namesOf } from "../support/known-names.ts";
-import { placedIn } from "../support/place.ts";
+import { holds, removal } from "../support/bodies.ts";
+import { NameWorld } from "../support/names/name-world.ts";
+import type { Mention, Named, NameScope } from "../support/names/named.ts";
+import {
+	isPrivate,
+	type Occurrence,
+	occurrences,
+	subjectAt,
+} from "../support/names/occurrences.ts";
 import { type Asked, type Offer, refusal } from "../support/refactoring.ts";
-import { means, type Use, usesIn } from "../support/uses.ts";
+import type { Snapshot } from "../support/snapshot.ts";
 
 const id = "inline-size";
 const kind = "refactor.inline";
 
 export function inlineSize(asked: Asked): Offer[] {
 	const { snapshot, span, around } = asked;
-	const { text, result } = snapshot;
-	const body = bodyAt(result.tree, span.start);
-	const name = body && nameAt(body, asked);
-	const declared = body && name && declarationOf(body, name);
-	if (!body || !name || !declared) return [];
-	const { statement, value, hasRange } = declared;
+	const { text, uri } = snapshot;
+	const world = worldOf(asked);
+	const subject = subjectAt(world, uri, span.start);
+	if (!subject || !holds(subject.node.span, span)) return [];
+	const { target } = subject;
+	if (target.kind !== "named" || target.suffix !== "") return [];
+	const { named } = target;
+	const declared = declaredSize(named, uri);
+	if (!declared) return [];
+	const { name } = named;
+	const { value, hasRange } = declared;
 	const title = `Put \`${text.slice(value.span.start, value.span.end)}\` where \`${name}\` stands${hasRange ? ", and give up its range" : ""}`;
-	const uses = body.block.statements
-		.filter((one) => one !== statement)
-		.flatMap((one) => usesIn(one, body.context))
-		.filter((use) => means(use, name));
+	const others = isPrivate(named)
+		? []
+		: around.files().filter((file) => file.mentions(name));
+	const paths = new Map(others.map((file) => [file.uri, file.path]));
+	const uses = occurrences(world, target, [uri, ...paths.keys()]);
 	const reason =
-		reasonInside(uses, name, value) ??
-		(body.context === "component"
-			? reasonOutside(
-					[
-						{ tree: result.tree, path: "" },
-						...around.files().filter((file) => file.mentions(body.name)),
-					],
-					body.name,
-					name,
-				)
-			: undefined);
+		uses
+			.map((use) => reasonAgainst(use, named, value, paths))
+			.find((one) => one !== undefined) ??
+		(named.scope?.names.get(name) === named
+			? undefined
+			: `\`${name}\` is declared twice`);
 	if (reason) return [refusal(id, kind, title, reason)];
 	return [
 		{
@@ -51,8 +57,10 @@ export function inlineSize(asked: Asked): Offer[] {
 			title,
 			change: () => ({
 				edits: [
-					...removal(snapshot, statement),
-					...uses.map((use) => put(text, use, value)),
+					...removal(snapshot, named.statement),
+					...uses.flatMap(({ mention }) =>
+						mention ? [put(snapshot, mention, value)] : [],
+					),
 				],
 				keeps: "sizes",
 			}),
@@ -60,169 +68,103 @@ export function inlineSize(asked: Asked): Offer[] {
 	];
 }
 
-/** The name that the cursor touches: where it is declared or where it is used. */
-function nameAt({ block, context }: Body, { span }: Asked): string | undefined {
-	for (const statement of block.statements) {
-		if (statement.span.start > span.start || statement.span.end < span.end)
-			continue;
-		const [name] = namesOf(statement, context);
-		const item = statement.items[1];
-		if (
-			placedIn(context, statement).construct?.declares === "size" &&
-			item &&
-			item.span.start <= span.start &&
-			span.end <= item.span.end
-		)
-			return name;
-		return usesIn(statement, context)
-			.filter(({ path, hidden }) => {
-				const [first] = path.segments;
-				return (
-					path.segments.length === 1 &&
-					first &&
-					!hidden.has(first.text) &&
-					path.span.start <= span.start &&
-					span.end <= path.span.end
-				);
-			})
-			.map(({ path }) => path.segments[0]?.text)[0];
-	}
-	return undefined;
+function worldOf({ snapshot, around }: Asked): NameWorld {
+	const { uri, text, result } = snapshot;
+	const find = (other: string) =>
+		around.files().find((file) => file.uri === other);
+	return new NameWorld({
+		tree: (one) => (one === uri ? result.tree : find(one)?.tree),
+		text: (one) => (one === uri ? text : undefined),
+		resolve: (from, path) => around.resolve(path, from),
+	});
 }
 
-interface Declared {
-	readonly statement: Statement;
-	readonly value: Expression;
-	readonly hasRange: boolean;
-}
-
-/** Undefined where the name is no size of this body, or is declared twice. */
-function declarationOf(
-	{ block, context }: Body,
-	name: string,
-): Declared | undefined {
-	const all = block.statements.filter((one) =>
-		namesOf(one, context).includes(name),
-	);
-	const [statement] = all;
-	const construct = statement && placedIn(context, statement).construct;
-	if (!statement || construct?.declares !== "size" || all.length > 1)
-		return undefined;
+/** The value of a given or mark of this file, if it can be read. */
+function declaredSize(
+	{ kind: declares, statement, construct, uri: from }: Named,
+	uri: string,
+): { readonly value: Expression; readonly hasRange: boolean } | undefined {
+	if (declares !== "size" || from !== uri) return undefined;
 	const read = fill(statement, construct);
 	const value = read.ok ? read.filled.slots.get("value") : undefined;
-	return read.ok && value?.kind === "expression" && isSound(value.expression)
+	if (!read.ok || value?.kind !== "expression") return undefined;
+	let sound = true;
+	walk(value.expression, (node) => {
+		if (node.kind === "bad") sound = false;
+	});
+	return sound
 		? {
-				statement,
 				value: value.expression,
 				hasRange: read.filled.slots.has("low"),
 			}
 		: undefined;
 }
 
-function isSound(value: Expression): boolean {
-	let sound = true;
-	walk(value, (node) => {
-		if (node.kind === "bad") sound = false;
-	});
-	return sound;
-}
-
-/** Why a value cannot stand where the name does. */
-function reasonInside(
-	uses: readonly Use[],
-	name: string,
+/** Why the value cannot stand in one of the places. */
+function reasonAgainst(
+	{ uri, mention }: Occurrence,
+	{ name, scope, statement, uri: own }: Named,
 	value: Expression,
+	paths: ReadonlyMap<string, string>,
 ): string | undefined {
-	if (uses.some(({ as }) => as === "unread"))
-		return `A line that cannot be read names \`${name}\`: mend it first`;
-	if (uses.some(({ as, path }) => as !== "size" || path.segments.length > 1))
-		return `\`${name}\` is named where only a name can stand`;
+	if (!mention) return undefined;
+	const where = uri === own ? "This file" : `"${paths.get(uri)}"`;
+	const written = mention.segments.map(({ text }) => text).join(".");
+	if (mention.role === "set")
+		return `${where} sets \`${name}\` of \`${mention.component?.segments.map(({ text }) => text).join(".")}\``;
+	if (mention.role === "measured")
+		return `\`${written}\` is measured: it needs its name`;
+	if (mention.loose)
+		return `A line that cannot be read names \`${written}\`: mend it first`;
+	if (mention.segments.length > 1) return `${where} names \`${written}\``;
+	if (mention.statement === statement) return `\`${name}\` hangs on itself`;
 	const needed = [...expressionsOf(value)].flatMap((node) =>
 		node.kind === "path" ? [node.segments[0]?.text ?? ""] : [],
 	);
-	if (needed.includes(name)) return `\`${name}\` hangs on itself`;
-	for (const use of uses) {
-		const hidden = needed.find((one) => use.hidden.has(one));
-		if (hidden)
-			return `\`${hidden}\` means something else in a block that names \`${name}\``;
-	}
-	return undefined;
+	const hidden = needed.find((one) => isHidden(one, mention.scope, scope));
+	return hidden === undefined
+		? undefined
+		: `\`${hidden}\` means something else in a block that names \`${name}\``;
 }
 
-/** Why a size of a component is still wanted by its name elsewhere. */
-function reasonOutside(
-	files: readonly { readonly tree: FileNode; readonly path: string }[],
-	component: string,
+/** Whether a block between the place and where the value stands declares the name itself. */
+function isHidden(
 	name: string,
-): string | undefined {
-	for (const { tree, path } of files) {
-		const where = path === "" ? "This file" : `"${path}"`;
-		for (const outer of tree.statements)
-			for (const one of outer.block?.statements ?? []) {
-				const last = one.items.at(-1);
-				if (
-					one.head !== "make" ||
-					last?.kind !== "path" ||
-					last.segments[0]?.text !== component
-				)
-					continue;
-				if (
-					one.block?.statements.some((set) => namesOf(set, "make")[0] === name)
-				)
-					return `${where} sets \`${name}\` of \`${component}\``;
-				const group = namesOf(one, "piece")[0];
-				for (const other of outer.block?.statements ?? [])
-					for (const { path: used } of usesIn(other, "piece"))
-						if (
-							used.segments[0]?.text === group &&
-							used.segments[1]?.text === name
-						)
-							return `${where} names \`${group}.${name}\``;
-			}
-	}
-	return undefined;
+	from: NameScope | undefined,
+	to: NameScope | undefined,
+): boolean {
+	for (let scope = from; scope && scope !== to; scope = scope.outer)
+		if (scope.names.has(name) || scope.fixed.has(name)) return true;
+	return false;
 }
 
-function put(text: string, { path, within }: Use, value: Expression): Edit {
+function put(
+	{ text, result }: Snapshot,
+	{ path }: Mention,
+	value: Expression,
+): Edit {
 	const written = text.slice(value.span.start, value.span.end);
-	const alone = within === path || isWhole(within, path);
+	const chain = nodeAt(result.tree, path.span.start);
+	const around = chain[chain.indexOf(path) - 1];
+	const isOperand = around?.kind === "binary" || around?.kind === "unary";
 	return {
 		span: path.span,
 		text:
-			needsBrackets(value, alone) ||
-			(value.kind === "measure" && isDivisor(text, path))
+			(isOperand && !isOne(value)) ||
+			(value.kind === "measure" && isDivisor(text, path.span.start))
 				? `(${written})`
 				: written,
 	};
 }
 
+/** Stands by itself beside any operator. */
+function isOne({ kind }: Expression): boolean {
+	return (
+		kind === "path" || kind === "call" || kind === "group" || kind === "measure"
+	);
+}
+
 /** Behind a stroke a fraction would be read as a second division. */
-function isDivisor(text: string, { span }: Expression): boolean {
-	return /\/\s*$/.test(text.slice(0, span.start));
-}
-
-/** Whether the name is a size by itself: in a list, between crosses, as an argument. */
-function isWhole(within: Expression | undefined, path: Expression): boolean {
-	switch (within?.kind) {
-		case "cross":
-			return within.sizes.includes(path);
-		case "list":
-			return within.elements.includes(path);
-		case "compare":
-			return within.left === path || within.right === path;
-		default:
-			return false;
-	}
-}
-
-function needsBrackets(value: Expression, alone: boolean): boolean {
-	switch (value.kind) {
-		case "path":
-		case "call":
-		case "group":
-		case "measure":
-			return false;
-		default:
-			return !alone;
-	}
+function isDivisor(text: string, start: number): boolean {
+	return /\/\s*$/.test(text.slice(Math.max(0, start - 200), start));
 }

@@ -20,8 +20,8 @@ export interface NearbyFile {
 export interface Surroundings {
 	/** The other designs that are known, the shortest path first. */
 	readonly files: () => readonly NearbyFile[];
-	/** The uri that a path of a `use` line means. */
-	readonly resolve: (path: string) => string | undefined;
+	/** The uri that a path of a `use` line means, in this file or in another. */
+	readonly resolve: (path: string, from?: string) => string | undefined;
 	/** The design that the file would be with another text and perhaps a new file beside it, all else as it is. */
 	readonly evaluate: (text: string, newFile?: NewFile) => Design;
 	/** Whether the editor can make a file. */

@@ -21,6 +21,7 @@ import {
 	walk,
 } from "../../../grammar/index.ts";
 import { namesOf } from "./known-names.ts";
+import { boxSides, readAround } from "./names/read-names.ts";
 import { type PlacedStatement, placedIn } from "./place.ts";
 
 export interface Use {
@@ -31,12 +32,7 @@ export interface Use {
 	readonly placed: PlacedStatement;
 	/** Names that blocks around it declare: they hide those outside. */
 	readonly hidden: ReadonlySet<string>;
-	/** The expression that the path is a part of; itself if it stands alone. */
-	readonly within: Expression | undefined;
 }
-
-/** What a box has without saying so. */
-const boxNames = ["top", "bottom", "left", "right", "back"] as const;
 
 const none: ReadonlySet<string> = new Set();
 
@@ -52,12 +48,15 @@ export function usesIn(
 	if (!block) return uses;
 	const inner = new Set(hidden);
 	const { construct } = placed;
-	if (construct?.declares === "box") for (const one of boxNames) inner.add(one);
+	if (construct?.declares === "box") for (const one of boxSides) inner.add(one);
 	if (construct?.declares === "box" || construct?.declares === "leg")
 		for (const one of block.statements)
 			for (const name of namesOf(one, construct.block)) inner.add(name);
+	const isAround = construct?.block && readAround[construct.block];
 	for (const one of block.statements)
-		uses.push(...usesIn(one, construct?.block, inner));
+		uses.push(
+			...usesIn(one, construct?.block, isAround?.(one.head) ? hidden : inner),
+		);
 	return uses;
 }
 
@@ -68,31 +67,27 @@ function usesInLine(
 	const { statement, construct } = placed;
 	const result = construct && fill(statement, construct);
 	const uses: Use[] = [];
-	const add = (
-		path: PathNode,
-		as: Use["as"],
-		within: Expression | undefined,
-	): void => {
-		uses.push({ path, as, placed, hidden, within });
+	const add = (path: PathNode, as: Use["as"]): void => {
+		uses.push({ path, as, placed, hidden });
 	};
 	if (!construct || !result?.ok) {
 		for (const item of statement.items.slice(1))
 			for (const one of expressionsOf(item))
-				if (one.kind === "path") add(one, "unread", undefined);
+				if (one.kind === "path") add(one, "unread");
 		return uses;
 	}
 	for (const [slot, value] of result.filled.slots)
 		for (const expression of expressionsIn(value)) {
 			const type = slotType(construct, slot);
 			if (value.kind === "refs" && expression.kind === "path")
-				add(expression, type === "material" ? "material" : "thing", undefined);
+				add(expression, type === "material" ? "material" : "thing");
 			else
 				for (const one of expressionsOf(expression))
-					if (one.kind === "path") add(one, "size", expression);
+					if (one.kind === "path") add(one, "size");
 		}
 	for (const value of result.filled.slots.values())
 		if (value.kind === "position" && value.position.datum)
-			add(value.position.datum, "thing", undefined);
+			add(value.position.datum, "thing");
 	return uses;
 }
 
@@ -132,11 +127,6 @@ export function slotType(
 	return undefined;
 }
 
-/** Whether a name that stands here as it is means the one that the body around all blocks declares. */
-export function means({ path, hidden }: Use, name: string): boolean {
-	return path.segments[0]?.text === name && !hidden.has(name);
-}
-
 let words: ReadonlySet<string> | undefined;
 
 /** Words that would be read as something else, or read badly, if they were names. */
@@ -145,8 +135,8 @@ function wordsOfLanguage(): ReadonlySet<string> {
 		...reservedNames,
 		...phraseWords(),
 		...Object.values(contexts).flatMap((rows) => rows.map(({ head }) => head)),
-		...boxNames,
-		...["front", "rear", "inside", "outside", "min", "max", "abs", "round"],
+		...boxSides,
+		...["rear", "inside", "outside", "min", "max", "abs", "round"],
 	]);
 	return words;
 }

@@ -66,7 +66,7 @@ export const boxSides: ReadonlySet<string> = new Set([
 const noNames: ReadonlySet<string> = new Set();
 
 /** Lines of a block that are read by the names around it, not by its own. */
-const readAround: Readonly<
+export const readAround: Readonly<
 	Partial<Record<ContextId, (head: string) => boolean>>
 > = {
 	box: (head) => !["divider", "shelf", "grain", "join", "fit"].includes(head),
