@@ -17,14 +17,19 @@ import { SourceText } from "./source-text.ts";
 /** After so many characters that were read, other messages come through. */
 const slice = 50_000;
 
+/** To look whether a file has changed takes as long as to read so many. */
+const leastCost = 100;
+
 /** Files of so many characters stay at hand for the next request, with their trees. */
 const mostKept = 8_000_000;
 
 interface Known {
 	/** The text of an open document, the stamp of another file. */
 	readonly state: string;
-	/** As they stand behind `from`, once each; also those that only look like one. */
+	/** As they stand behind `from`, once each; also those that only look like one. Those into packages. */
 	readonly paths: readonly string[];
+	/** Where those of them lead that lead there always. */
+	readonly beside: readonly string[];
 	/** What it declares; read when it is first asked for. */
 	things: readonly FoundThing[] | undefined;
 }
@@ -153,7 +158,7 @@ export class DesignIndex {
 				all.delete(uri);
 				continue;
 			}
-			read += this.look(uri);
+			read += leastCost + this.look(uri);
 			if (read < slice) continue;
 			read = 0;
 			await rest(this.context, token);
@@ -177,9 +182,13 @@ export class DesignIndex {
 			this.known.delete(uri);
 			return 0;
 		}
+		const paths = pathsIn(text);
 		this.known.set(uri, {
 			state: state ?? host.stamp(uri) ?? "",
-			paths: pathsIn(text),
+			paths: paths.filter((path) => !isBeside(path)),
+			beside: paths
+				.filter(isBeside)
+				.flatMap((path) => session.resolve(uri, path) ?? []),
 			things: undefined,
 		});
 		return text.length;
@@ -187,9 +196,11 @@ export class DesignIndex {
 
 	private usedBy(uri: string): string[] {
 		const { session } = this.context;
-		return (this.known.get(uri)?.paths ?? []).flatMap(
-			(path) => session.resolve(uri, path) ?? [],
-		);
+		const { paths = [], beside = [] } = this.known.get(uri) ?? {};
+		return [
+			...beside,
+			...paths.flatMap((path) => session.resolve(uri, path) ?? []),
+		];
 	}
 
 	/** Without keeping what is not open. */
@@ -224,4 +235,9 @@ function pathsIn(text: string): readonly string[] {
 	))
 		paths.add(quoted ?? (written ?? "").replace(/\\(.)/g, "$1"));
 	return [...paths];
+}
+
+/** A package may be installed elsewhere later; a path to a file beside leads to one place. */
+function isBeside(path: string): boolean {
+	return /^\.\.?\//.test(path);
 }

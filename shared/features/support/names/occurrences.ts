@@ -99,7 +99,7 @@ function statementsFor(
 }
 
 /** The statement at the top of a file in which an offset lies. */
-export function topStatement(
+function topStatement(
 	{ tree }: FileNames,
 	offset: number,
 ): Statement | undefined {
