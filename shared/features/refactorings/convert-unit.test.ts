@@ -101,6 +101,26 @@ piece a {
 `);
 });
 
+test("what the rounding brings is told with it, and that words stay as they are", () => {
+	const made = tried(`//- main.rod
+use ply from "./stock.rod"
+
+piece a<|> {
+  box d {
+    outside 20 x 20 x 10  // 20 is the height of the sill
+    panels top, bottom, left, right of ply.three-quarter
+    bottom at 30 from floor
+    join top, bottom to left, right { dado 1/4 wide ply.three-quarter.thick + 0.004; glue }
+  }
+}
+${shopFiles}`).after("convert-unit a mm");
+	// 1/4 in = 6.35 mm, 6.5 now: the top is 0.3 mm longer; 20 in = 508 mm; 0.004 in = 0.1016 mm, 0.1 now.
+	expect(made).toMatchObject({
+		caution:
+			"Nothing changes by more than 0.3 mm (`d.top`); numbers in comments and texts stay as they are",
+	});
+});
+
 describe("a file", () => {
 	const stock = `//- main.rod
 unit in<|>

@@ -1,6 +1,11 @@
 // A piece or a whole file in the other unit: to the sizes that a maker would write, with the largest change told, or exactly.
 
-import { type Edit, type FileNode, parse } from "../../../grammar/index.ts";
+import {
+	type Edit,
+	type FileNode,
+	parse,
+	walk,
+} from "../../../grammar/index.ts";
 import { allFindings } from "../../checks/index.ts";
 import type { Size } from "../../model/size.ts";
 import type { Design } from "../../model/types.ts";
@@ -103,7 +108,7 @@ function offersFor(
 			title: `${title}: ${told}`,
 			change: () => ({
 				edits: rounded.edits,
-				caution: caution(told, before, after),
+				caution: `${caution(told, before, after)}${namesNumbers(asked, body) ? "; numbers in comments and texts stay as they are" : ""}`,
 				keeps: "nothing",
 			}),
 		},
@@ -226,6 +231,24 @@ function caution(told: string, before: Design, after: Design): string {
 			? ""
 			: `; the rounded sizes bring ${more.length === 0 ? "a finding" : `${more.length + 1} findings, the first`}: ${first}`
 	}`;
+}
+
+/** Whether something is said in words of sizes that are converted. */
+function namesNumbers(
+	{ snapshot: { result } }: Asked,
+	body: Body | undefined,
+): boolean {
+	const { tree } = result;
+	const span = body?.statement.span ?? tree.span;
+	let found = tree.comments.some(
+		(comment) => holds(span, comment.span) && /\d/.test(comment.text),
+	);
+	walk(body?.statement ?? tree, (node) => {
+		if (node.kind === "statement" && node.head === "use") return false;
+		if (node.kind === "text" && /\d/.test(node.value)) found = true;
+		return true;
+	});
+	return found;
 }
 
 interface Worst {

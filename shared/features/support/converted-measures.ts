@@ -54,15 +54,8 @@ const goods: ReadonlySet<string> = new Set([
 	"tack",
 ]);
 
-/** What was measured of a material, and how true a shop works: finer than a size on a drawing. */
-const fine: ReadonlySet<string> = new Set([
-	"thick",
-	"planed",
-	"surfaced",
-	"tolerance",
-	"gap",
-	"proud",
-]);
+/** Finer than a size on a drawing, as what was measured of a material and how true a shop works. */
+const fine: ReadonlySet<string> = new Set(["gap", "proud"]);
 
 /** The lengths of a file's own lines or of one piece, which is written in `from` now. */
 export function converted(
