@@ -105,6 +105,17 @@ export function compile(
 	);
 }
 
+/** What is known of a text around an offset in it: a part of what the design tells, quick to look through. */
+export type Nearby = Pick<Design, "references" | "declarations" | "sizesAt">;
+
+/**
+ * Of the piece or component in whose text an offset of the design's own file lies, worked out by itself; and of what the file
+ * offers to all of them.
+ */
+export function nearby(design: Design, offset: number): Nearby {
+	return design instanceof Compiled ? design.around(offset) : design;
+}
+
 function make(
 	environment: Environment,
 	{ row, declaration }: NamedRow,
@@ -131,6 +142,7 @@ class Compiled implements Design {
 	readonly findings: readonly Finding[];
 	readonly files: readonly string[];
 	private readonly environment: Environment;
+	private readonly made: readonly MadePiece[];
 	private readonly evaluations: readonly Evaluation[];
 
 	constructor(
@@ -144,6 +156,7 @@ class Compiled implements Design {
 		this.pieces = made.map(({ piece }) => piece);
 		this.files = environment.uris;
 		this.environment = environment;
+		this.made = made;
 		this.evaluations = [
 			environment.evaluation,
 			own,
@@ -174,6 +187,23 @@ class Compiled implements Design {
 	}
 	get sizesAt(): readonly SizeAt[] {
 		return this.evaluations.flatMap((one) => one.sizesAt);
+	}
+
+	around(offset: number): Nearby {
+		const inside = this.made.find(
+			({ piece: { declaration } }) =>
+				declaration.origin.uri === this.uri &&
+				declaration.origin.span.start <= offset &&
+				offset <= declaration.origin.span.end,
+		);
+		const all = inside
+			? [...this.evaluations.slice(0, 2), inside.evaluation]
+			: this.evaluations.slice(0, 2);
+		return {
+			references: all.flatMap((one) => one.references),
+			declarations: all.flatMap((one) => one.declarations),
+			sizesAt: all.flatMap((one) => one.sizesAt),
+		};
 	}
 
 	/** By the name in the text: one in a component is declared there, however many pieces make it. */

@@ -13,6 +13,7 @@ import {
 	type Span,
 	type Statement,
 } from "../../../grammar/index.ts";
+import { nearby } from "../../model/compile.ts";
 import type { Size } from "../../model/size.ts";
 import type {
 	Declaration,
@@ -298,18 +299,18 @@ function declarationAt(
 ): Declaration | undefined {
 	const isThis = (other: Span): boolean =>
 		other.start === span.start && other.end === span.end;
+	const { references, declarations } = nearby(design, span.start);
 	return (
-		design.references.find(
-			({ origin }) => origin.uri === uri && isThis(origin.span),
-		)?.declaration ??
-		design.declarations.find(
+		references.find(({ origin }) => origin.uri === uri && isThis(origin.span))
+			?.declaration ??
+		declarations.find(
 			({ origin, nameSpan }) => origin.uri === uri && isThis(nameSpan),
 		)
 	);
 }
 
 function sizeOf({ design, uri }: Snapshot, span: Span): Size | undefined {
-	return design.sizesAt.find(
+	return nearby(design, span.start).sizesAt.find(
 		({ origin }) =>
 			origin.uri === uri &&
 			origin.span.start === span.start &&
