@@ -4,6 +4,7 @@
 import type { CancellationToken } from "vscode-languageserver";
 import { type FileNode, parse } from "../../grammar/index.ts";
 import type { NearbyFile } from "../../shared/features/support/refactoring.ts";
+import { pathBetween } from "../../shared/sources/path-between.ts";
 import { compareStrings } from "../../shared/text/compare.ts";
 import { rest } from "./answers.ts";
 import type { Context } from "./context.ts";
@@ -45,7 +46,7 @@ export class NearbyDesigns {
 		const near = [...uris]
 			.filter((uri) => uri.endsWith(".rod"))
 			.flatMap((uri) => {
-				const path = pathTo(source.uri, uri);
+				const path = pathBetween(source.uri, uri);
 				return path !== undefined && session.resolve(source.uri, path) === uri
 					? [{ uri, path }]
 					: [];
@@ -117,29 +118,4 @@ export class NearbyDesigns {
 
 function steps(path: string): number {
 	return path.split("/").length;
-}
-
-/** `./stock.rod`, `../shop/stock.rod`; undefined where no path leads from one to the other. */
-export function pathTo(from: string, to: string): string | undefined {
-	const [start, end] = [from, to].map((uri) =>
-		/^([a-z][a-z0-9+.-]*:\/\/[^/]*)(\/.*)$/i.exec(uri),
-	);
-	if (!start || !end || start[1] !== end[1]) return undefined;
-	const here = (start[2] ?? "").split("/").slice(1, -1);
-	const there = (end[2] ?? "").split("/").slice(1);
-	let shared = 0;
-	while (
-		shared < here.length &&
-		shared < there.length - 1 &&
-		here[shared] === there[shared]
-	)
-		shared++;
-	const up = here.slice(shared).map(() => "..");
-	try {
-		return [...(up.length > 0 ? up : ["."]), ...there.slice(shared)]
-			.map((segment) => decodeURIComponent(segment))
-			.join("/");
-	} catch {
-		return undefined;
-	}
 }

@@ -2,6 +2,7 @@
 // use them as in those that move themselves.
 
 import type { Edit } from "../../grammar/index.ts";
+import { pathBetween } from "../sources/path-between.ts";
 import type { NameWorld } from "./support/names/name-world.ts";
 
 /** A file or a folder, without a slash at its end. */
@@ -55,33 +56,4 @@ function sameWay(a: string, b: string): boolean {
 			.filter((one) => one !== "." && one !== "")
 			.join("/");
 	return steps(a) === steps(b);
-}
-
-/** As a `use` line has it: `../shop/stock.rod`. Undefined between places that no path leads between. */
-function pathBetween(from: string, to: string): string | undefined {
-	const root = /^[a-z][a-z0-9+.-]*:\/\/[^/]*/i;
-	const scheme = root.exec(from)?.[0] ?? "";
-	if (scheme !== (root.exec(to)?.[0] ?? "")) return undefined;
-	const start = from.slice(scheme.length).split("/").slice(0, -1);
-	const end = to.slice(scheme.length).split("/");
-	let common = 0;
-	while (
-		common < start.length &&
-		common < end.length - 1 &&
-		start[common] === end[common]
-	)
-		common++;
-	const up = start.slice(common).map(() => "..");
-	return [
-		...(up.length > 0 ? up : ["."]),
-		...end.slice(common).map(unescaped),
-	].join("/");
-}
-
-function unescaped(segment: string): string {
-	try {
-		return decodeURIComponent(segment);
-	} catch {
-		return segment;
-	}
 }
