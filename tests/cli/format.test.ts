@@ -30,6 +30,43 @@ describe("format", () => {
 		expect((await folder.run(["format", "--check", "b.rod"])).code).toBe(0);
 	});
 
+	test("--diff changes nothing and shows the lines that would change", async () => {
+		const folder = folderWith({ "a.rod": untidy, "b.rod": tidy });
+		expect(await folder.run(["format", "--diff", "a.rod", "b.rod"])).toEqual({
+			code: 1,
+			out: `--- a.rod
++++ a.rod
+@@ -1,4 +1,4 @@
+-piece  a {
+-    // kept
+- given   width=20
++piece a {
++  // kept
++  given width = 20
+ }
+`,
+			err: "",
+		});
+		expect(folder.read("a.rod")).toBe(untidy);
+		expect(await folder.run(["format", "--diff", "b.rod"])).toEqual({
+			code: 0,
+			out: "",
+			err: "",
+		});
+	});
+
+	test("--check and --diff of the standard input", async () => {
+		const folder = folderWith({});
+		const run = (option: string, stdin: string) =>
+			folder.run(["format", option, "--stdin"], { stdin });
+		expect((await run("--check", untidy)).code).toBe(1);
+		expect((await run("--check", tidy)).code).toBe(0);
+		expect((await run("--diff", untidy)).out).toContain("+  given width = 20");
+		expect(await run("--diff", tidy)).toEqual({ code: 0, out: "", err: "" });
+		const broken = await run("--diff", unreadable);
+		expect([broken.code, broken.out]).toEqual([1, ""]);
+	});
+
 	test("what cannot be read is left as it is, the others are written", async () => {
 		const folder = folderWith({ "a.rod": unreadable, "b.rod": untidy });
 		const { code, out, err } = await folder.run(["format", "a.rod", "b.rod"]);
