@@ -215,13 +215,14 @@ describe("things", () => {
 		expect(ply).toContain("; sold as 3/4 in; ");
 		// Four panels and a divider; 92 EUR is the price of one sheet.
 		expect(ply).toMatch(
-			/- `ply\.three-quarter`: 5 parts, 1\d\.\d sq ft, at least 1 sheet by area: 92\.00 EUR/,
+			/- `ply\.three-quarter`: 5 parts, 1\d\.\d sq ft, 1 sheet of 96 x 48: 92\.00 EUR/,
 		);
 		expect(ply).toContain("Birch, from the yard \\*by the canal\\*\\.");
 		const oak = told(bench(["of oak.four-quarter", "of oak.four<|>-quarter"]));
 		expect(oak).toContain("9.50 EUR per board foot");
+		// 96 x 6 x 1 / 144 = 4 board feet, at 9.50.
 		expect(oak).toMatch(
-			/- `oak\.four-quarter`: 1 part, \d\.\d\d board feet: \d\d\.\d\d EUR/,
+			/- `oak\.four-quarter`: 1 part, \d\.\d\d board feet, 1 board of 96 x 6: 38\.00 EUR/,
 		);
 	});
 

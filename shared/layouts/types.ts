@@ -36,6 +36,8 @@ export interface LaidPart {
 	/** Within its piece: `case.left`. */
 	readonly path: string;
 	readonly piece: string;
+	/** The place of that piece among those that were given: names may be equal. */
+	readonly pieceAt: number;
 	readonly part: Part | undefined;
 	readonly aid: AidInfo | undefined;
 	/** Where the rectangle is not the whole part: `strip 2 of 4`, `leaf 1 of 2`. */

@@ -5,6 +5,7 @@ import { type Box, commonBox, isEmpty, sizeOf } from "../geometry/solid.ts";
 import { numberOf } from "../model/size.ts";
 import type { FinishInfo, Joint, Part, Piece, Stock } from "../model/types.ts";
 import { type ExposedFace, exposedFaces } from "./exposed.ts";
+import { type PieceToBuy, stockKey } from "./piece-to-buy.ts";
 import { glueCovers } from "./practice.ts";
 
 export interface CoatingLine {
@@ -14,39 +15,73 @@ export interface CoatingLine {
 	readonly stock: Stock | undefined;
 	/** mm2, all coats together. */
 	readonly area: number;
+	/** The area of each piece, by its place in the list. */
+	readonly shares: readonly number[];
+	/** Litres that are bought on top, as `spare` says; undefined if it is not known how far it goes. */
+	readonly spare: number | undefined;
 	/** m2 that a litre covers; undefined if nobody says. */
 	readonly covers: number | undefined;
 	/** Where `covers` comes from. */
 	readonly coversFrom: "stock" | "practice" | "unknown";
+	/** Without what is spare. */
 	readonly litres: number | undefined;
 	/** Whole tins; undefined where the stock file has no size of tin. */
 	readonly tins: number | undefined;
 }
 
+/** Those of all pieces together, so that a tin is shared. */
 export function coatingLines(
+	pieces: readonly PieceToBuy[],
+): readonly CoatingLine[] {
+	const lines = new Map<string, Coating>();
+	pieces.forEach(({ piece, stocks }, at) => {
+		for (const use of usesOf(piece, stocks)) {
+			const { kind, name, stock } = use;
+			const key = `${kind} ${stock ? stockKey(stock) : name}`;
+			const line = lines.get(key) ?? {
+				kind,
+				name,
+				stock,
+				area: 0,
+				spare: 0,
+				shares: pieces.map(() => 0),
+			};
+			line.area += use.area;
+			line.spare += use.area * piece.spare;
+			line.shares[at] = (line.shares[at] ?? 0) + use.area;
+			lines.set(key, line);
+		}
+	});
+	return [...lines.values()].map(lineOf);
+}
+
+interface Coating extends Use {
+	area: number;
+	/** mm2. */
+	spare: number;
+	readonly shares: number[];
+}
+
+interface Use {
+	readonly kind: CoatingLine["kind"];
+	readonly name: string;
+	readonly stock: Stock | undefined;
+	/** mm2, all coats. */
+	readonly area: number;
+}
+
+function usesOf(
 	piece: Piece,
 	stocks: ReadonlyMap<string, Stock>,
-): readonly CoatingLine[] {
-	const areas = new Map<
-		string,
-		{
-			kind: CoatingLine["kind"];
-			name: string;
-			stock: Stock | undefined;
-			area: number;
-		}
-	>();
+): readonly Use[] {
+	const uses: Use[] = [];
 	const add = (
 		kind: CoatingLine["kind"],
 		name: string,
 		stock: Stock | undefined,
 		area: number,
 	): void => {
-		if (!(area > 0)) return;
-		const key = `${kind} ${stock?.id ?? name}`;
-		const known = areas.get(key);
-		if (known) known.area += area;
-		else areas.set(key, { kind, name, stock, area });
+		if (area > 0) uses.push({ kind, name, stock, area });
 	};
 	const glue = usualGlue(stocks);
 	for (const joint of piece.joints) {
@@ -80,7 +115,7 @@ export function coatingLines(
 			}
 		}
 	}
-	return [...areas.values()].map(lineOf);
+	return uses;
 }
 
 /**
@@ -148,34 +183,24 @@ function isOn(part: Part, things: readonly string[]): boolean {
 	);
 }
 
-function lineOf({
-	kind,
-	name,
-	stock,
-	area,
-}: {
-	kind: CoatingLine["kind"];
-	name: string;
-	stock: Stock | undefined;
-	area: number;
-}): CoatingLine {
+function lineOf(coating: Coating): CoatingLine {
+	const { kind, stock, area } = coating;
 	const said = stock?.coating?.coversPerLitre;
 	const covers = said ?? (kind === "glue" ? glueCovers : undefined);
-	const litres =
-		covers !== undefined && covers > 0 ? area / 1e6 / covers : undefined;
+	const litresOf = (mm2: number): number | undefined =>
+		covers !== undefined && covers > 0 ? mm2 / 1e6 / covers : undefined;
+	const [litres, spare] = [litresOf(area), litresOf(coating.spare)];
 	const tin = stock?.coating?.tin;
 	return {
-		kind,
-		name,
-		stock,
-		area,
+		...coating,
+		spare,
 		covers,
 		coversFrom:
 			said !== undefined ? "stock" : kind === "glue" ? "practice" : "unknown",
 		litres,
 		tins:
 			litres !== undefined && tin !== undefined && tin > 0
-				? Math.ceil(litres / tin - 1e-9)
+				? Math.ceil((litres + (spare ?? 0)) / tin - 1e-9)
 				: undefined,
 	};
 }

@@ -9,10 +9,16 @@ import type {
 	Stock,
 } from "../model/types.ts";
 import { compareStrings } from "../text/compare.ts";
+import { type PieceToBuy, stockKey } from "./piece-to-buy.ts";
 
 export interface FastenerLine {
 	readonly size: FastenerSize;
+	/** That the designs need. */
 	readonly count: number;
+	/** How many more are bought, as `spare` says. */
+	readonly spare: number;
+	/** The count of each piece, by its place in the list. */
+	readonly shares: readonly number[];
 	/** Among them such as only hold while the glue sets. */
 	readonly tacks: number;
 	/** Heads that are set and filled. */
@@ -24,49 +30,43 @@ export interface FastenerLine {
 	readonly packs: number | undefined;
 }
 
+/** Those of all pieces together, so that a box is shared. */
 export function fastenerLines(
-	piece: Piece,
-	stocks: ReadonlyMap<string, Stock>,
+	pieces: readonly PieceToBuy[],
 ): readonly FastenerLine[] {
-	// A mount's runs may stand among the joints, too.
-	const runs = new Set<FastenerRun>([
-		...piece.joints.flatMap((joint) => joint.fasteners),
-		...piece.mounts.flatMap((mount) => mount.fasteners),
-	]);
-	const lines = new Map<string, Omit<FastenerLine, "stock" | "packs">>();
-	const add = (
-		size: FastenerSize,
-		count: number,
-		more: { tacks?: number; filled?: number; wall?: boolean },
-	): void => {
-		const wall = more.wall ?? false;
-		const key = `${sizeKey(size)} ${wall}`;
-		const known = lines.get(key);
-		lines.set(key, {
-			size: known?.size ?? size,
-			count: (known?.count ?? 0) + count,
-			tacks: (known?.tacks ?? 0) + (more.tacks ?? 0),
-			filled: (known?.filled ?? 0) + (more.filled ?? 0),
-			wall,
-		});
-	};
-	for (const run of runs) {
-		const count = run.points.length;
-		if (count === 0) continue;
-		add(run.size, count, {
-			tacks: run.counted ? 0 : count,
-			filled: run.filled ? count : 0,
-		});
-	}
-	for (const mount of piece.mounts) {
-		const { wall } = mount;
-		const studs = studCount(mount);
-		if (wall?.screw && studs !== undefined) {
-			add(wall.screw, studs * wall.each, { wall: true });
+	const lines = new Map<string, Counting>();
+	pieces.forEach(({ piece, stocks }, at) => {
+		for (const use of usesOf(piece)) {
+			const stock = stockFor(use.size, stocks);
+			const key = `${sizeKey(use.size)} ${use.wall} ${stockKey(stock)}`;
+			const line = lines.get(key) ?? {
+				size: use.size,
+				wall: use.wall,
+				stock,
+				count: 0,
+				tacks: 0,
+				filled: 0,
+				spare: 0,
+				shares: pieces.map(() => 0),
+			};
+			line.count += use.count;
+			line.tacks += use.tacks;
+			line.filled += use.filled;
+			line.spare += use.count * piece.spare;
+			line.shares[at] = (line.shares[at] ?? 0) + use.count;
+			lines.set(key, line);
 		}
-	}
+	});
 	return [...lines.values()]
-		.map((line) => withPacks(line, stocks))
+		.map((line): FastenerLine => {
+			const spare = Math.ceil(line.spare - 1e-9);
+			const pack = line.stock?.fastener?.pack;
+			return {
+				...line,
+				spare,
+				packs: pack ? Math.ceil((line.count + spare) / pack) : undefined,
+			};
+		})
 		.sort(
 			(a, b) =>
 				compareStrings(a.size.kind, b.size.kind) ||
@@ -98,19 +98,71 @@ function sizeKey(size: FastenerSize): string {
 	].join(" ");
 }
 
-function withPacks(
-	line: Omit<FastenerLine, "stock" | "packs">,
+interface Counting {
+	readonly size: FastenerSize;
+	readonly wall: boolean;
+	readonly stock: Stock | undefined;
+	count: number;
+	tacks: number;
+	filled: number;
+	spare: number;
+	readonly shares: number[];
+}
+
+interface Use {
+	readonly size: FastenerSize;
+	readonly count: number;
+	readonly tacks: number;
+	readonly filled: number;
+	readonly wall: boolean;
+}
+
+function usesOf(piece: Piece): readonly Use[] {
+	// A mount's runs may stand among the joints, too.
+	const runs = new Set<FastenerRun>([
+		...piece.joints.flatMap((joint) => joint.fasteners),
+		...piece.mounts.flatMap((mount) => mount.fasteners),
+	]);
+	return [
+		...[...runs].flatMap((run): Use[] => {
+			const count = run.points.length;
+			return count === 0
+				? []
+				: [
+						{
+							size: run.size,
+							count,
+							tacks: run.counted ? 0 : count,
+							filled: run.filled ? count : 0,
+							wall: false,
+						},
+					];
+		}),
+		...piece.mounts.flatMap((mount): Use[] => {
+			const { wall } = mount;
+			const studs = studCount(mount);
+			return wall?.screw && studs !== undefined
+				? [
+						{
+							size: wall.screw,
+							count: studs * wall.each,
+							tacks: 0,
+							filled: 0,
+							wall: true,
+						},
+					]
+				: [];
+		}),
+	];
+}
+
+function stockFor(
+	size: FastenerSize,
 	stocks: ReadonlyMap<string, Stock>,
-): FastenerLine {
-	const stock = [...stocks.values()].find(
-		({ fastener }) => fastener && isSame(fastener.size, line.size),
+): Stock | undefined {
+	return [...stocks.values()].find(
+		({ fastener }) => fastener && isSame(fastener.size, size),
 	);
-	const pack = stock?.fastener?.pack;
-	return {
-		...line,
-		stock,
-		packs: pack ? Math.ceil(line.count / pack) : undefined,
-	};
 }
 
 function isSame(a: FastenerSize, b: FastenerSize): boolean {

@@ -4,14 +4,19 @@ import { codeSpan, escapeMarkdown } from "../text/markdown.ts";
 import type { BuyingList } from "./buying-list.ts";
 import {
 	buySections,
+	carryLines,
 	costLines,
+	handTexts,
+	listTitle,
 	massText,
+	missingLines,
+	shareLines,
 	weightLines,
 } from "./buying-list-words.ts";
 import { markdownTable } from "./markdown-table.ts";
 
 export function buyingListMarkdown(list: BuyingList): string {
-	const blocks = [`## Buying list: ${escapeMarkdown(list.piece)}\n`];
+	const blocks = [`## Buying list: ${escapeMarkdown(listTitle(list))}\n`];
 	const sections = buySections(list);
 	if (sections.length === 0) blocks.push("Nothing to buy.\n");
 	for (const { title, rows } of sections) {
@@ -29,22 +34,41 @@ export function buyingListMarkdown(list: BuyingList): string {
 			),
 		);
 	}
-	const cost = costLines(list);
-	if (cost.length > 0) blocks.push("### Cost\n", bullets(cost));
-	const { weight, display } = list;
-	if (weight.parts.length > 0 || weight.unknown.length > 0) {
+	const told: readonly (readonly [string, readonly string[]])[] = [
+		["No sheet or board for", missingLines(list)],
+		["Cost", costLines(list)],
+		["Share of the cost", shareLines(list)],
+	];
+	for (const [title, lines] of told) {
+		if (lines.length > 0) blocks.push(`### ${title}\n`, bullets(lines));
+	}
+	const hand = handTexts(list);
+	if (hand.length > 0) {
 		blocks.push(
-			"### Weight\n",
-			bullets(weightLines(list)),
+			"### Left in the shop, to stand in the stock file\n",
+			`\`\`\`\n${hand.join("\n")}\n\`\`\`\n`,
+		);
+	}
+	const carry = carryLines(list);
+	if (carry.length > 0) blocks.push("### To carry home\n", bullets(carry));
+	list.weights.forEach((weight, at) => {
+		if (weight.parts.length === 0 && weight.unknown.length === 0) return;
+		const of =
+			list.weights.length > 1
+				? ` of ${escapeMarkdown(list.pieces[at]?.piece.name ?? "")}`
+				: "";
+		blocks.push(
+			`### Weight${of}\n`,
+			bullets(weightLines(weight, list.display)),
 			markdownTable(
 				["Part", "Weight"],
 				weight.parts.map(({ part, kg }) => [
 					codeSpan(part.path),
-					escapeMarkdown(massText(kg, display.unit)),
+					escapeMarkdown(massText(kg, list.display.unit)),
 				]),
 			),
 		);
-	}
+	});
 	return blocks.join("\n");
 }
 

@@ -1,20 +1,26 @@
 // How the buying list is put into words, the same in every format.
 
-import { exactText, roundedLength } from "../model/explain.ts";
+import {
+	type MaterialLayout,
+	partsIn,
+	stepsPerMm,
+	stepText,
+} from "../layouts/index.ts";
+import { exactText } from "../model/explain.ts";
 import type { Display, Part } from "../model/types.ts";
 import { areaUnits, boardFoot, volumeUnits } from "../units/derived.ts";
 import { inch } from "../units/dimensions.ts";
 import { decimalText, formatMoney, lengthText } from "../units/format.ts";
 import { Rational } from "../units/rational.ts";
-import type { BoardLine } from "./buy-boards.ts";
 import type { CoatingLine } from "./buy-coatings.ts";
 import { type FastenerLine, fastenerName } from "./buy-fasteners.ts";
-import type { SheetLine } from "./buy-sheets.ts";
+import { feetOfSize, type MaterialLine } from "./buy-material.ts";
 import type { BuyingList, Priced, TrimLine } from "./buying-list.ts";
+import type { Weight } from "./weight.ts";
 
 export interface BuyRow {
 	readonly item: string;
-	/** What to ask for: `at least 2 sheets`, `4.20 bd ft`, `36 (1 pack of 100)`. */
+	/** What to ask for: `2 sheets`, `1 board (4.20 bd ft)`, `36 (1 pack of 100)`. */
 	readonly buy: string;
 	readonly size: string;
 	/** With the currency; empty where it is not known. */
@@ -27,6 +33,14 @@ export interface BuySection {
 	readonly rows: readonly BuyRow[];
 }
 
+/** `record-bench`, `record-bench and wall-rack`. */
+export function listTitle({ pieces }: BuyingList): string {
+	const names = pieces.map(({ piece }) => piece.name);
+	return names.length < 2
+		? names.join("")
+		: `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+}
+
 /** Only sections with something in them. */
 export function buySections(list: BuyingList): readonly BuySection[] {
 	const { display } = list;
@@ -34,12 +48,11 @@ export function buySections(list: BuyingList): readonly BuySection[] {
 		one: Priced<Line>,
 		words: (line: Line, display: Display) => Omit<BuyRow, "price">,
 	): BuyRow => ({ ...words(one.line, display), price: priceText(one) });
+	const material = (lines: BuyingList["sheets"]): readonly BuyRow[] =>
+		lines.flatMap((one) => materialRows(one, display));
 	return [
-		{
-			title: "Sheets",
-			rows: list.sheets.map((one) => row(one, sheetWords)),
-		},
-		{ title: "Boards", rows: list.boards.map((one) => row(one, boardWords)) },
+		{ title: "Sheets", rows: material(list.sheets) },
+		{ title: "Boards", rows: material(list.boards) },
 		{
 			title: "Trim, ripped from the boards",
 			rows: list.trim.map((one) => ({
@@ -47,7 +60,8 @@ export function buySections(list: BuyingList): readonly BuySection[] {
 				price: "",
 			})),
 		},
-		{ title: "Veneer", rows: list.veneer.map((one) => row(one, veneerWords)) },
+		{ title: "Battens and mouldings", rows: material(list.lengths) },
+		{ title: "Veneer", rows: material(list.veneer) },
 		{
 			title: "Fasteners",
 			rows: list.fasteners.map((one) => row(one, fastenerWords)),
@@ -57,6 +71,27 @@ export function buySections(list: BuyingList): readonly BuySection[] {
 			rows: list.coatings.map((one) => row(one, coatingWords)),
 		},
 	].filter(({ rows }) => rows.length > 0);
+}
+
+/** A line for each part that no sheet or board could be found for. */
+export function missingLines({ missing }: BuyingList): readonly string[] {
+	return [...new Set(missing.map(({ message }) => message))];
+}
+
+/** What each of several designs has in the cost. */
+export function shareLines({ shares }: BuyingList): readonly string[] {
+	return shares.map(
+		({ piece, file, amounts }) =>
+			`${piece}${file === "" ? "" : ` (${file})`}: ${amounts.map(({ currency, amount }) => moneyText(amount, currency)).join(" and ") || "nothing"}`,
+	);
+}
+
+/** Lines for the stock file, each material before its own. */
+export function handTexts({ onHand }: BuyingList): readonly string[] {
+	return onHand.flatMap(({ stock, lines }) => [
+		lines.length > 0 ? stock.id : `${stock.id}: nothing, all of it is used up`,
+		...lines.map((line) => `  ${line}`),
+	]);
 }
 
 /** `EUR 184.00`, one for each currency, and what has no price. */
@@ -72,10 +107,25 @@ export function costLines({ cost }: BuyingList): readonly string[] {
 	];
 }
 
-export function weightLines({
-	weight,
-	display,
-}: BuyingList): readonly string[] {
+/** What the wood weighs that is carried home; empty where nothing is bought. */
+export function carryLines({ carry, display }: BuyingList): readonly string[] {
+	const { kg, heaviest, unknown } = carry;
+	return [
+		...(kg > 0
+			? [
+					`${massText(kg, display.unit)} of sheets and boards, the heaviest ${massText(heaviest, display.unit)}`,
+				]
+			: []),
+		...(unknown.length > 0
+			? [`not weighed, density not known: ${unknown.join(", ")}`]
+			: []),
+	];
+}
+
+export function weightLines(
+	weight: Weight,
+	display: Display,
+): readonly string[] {
 	const { centre, unknown, onWall, total } = weight;
 	const { unit } = display;
 	const names = (parts: readonly Part[]): string =>
@@ -128,75 +178,112 @@ function priceText({ price, currency }: Priced<unknown>): string {
 	return price === undefined ? "" : moneyText(price, currency);
 }
 
-function sheetWords(line: SheetLine, display: Display): Omit<BuyRow, "price"> {
-	const kerf = line.kerf > 0 ? lengthOf(line.kerf, display) : undefined;
-	return sheetRow(line, display, [
-		`${countOf(line.parts.length, "part")}, ${areaText(line.area, display.unit)} as sawn${kerf === undefined ? "" : `, kerf ${kerf} counted`}`,
-	]);
+const things = {
+	sheets: "sheet",
+	veneer: "sheet",
+	boards: "board",
+	lengths: "length",
+} as const;
+
+/** A row for each size that is bought or taken from the shop; what is to be said of all stands under the first. */
+function materialRows(
+	{ line, currency }: Priced<MaterialLine>,
+	display: Display,
+): readonly BuyRow[] {
+	const { layout, bought, taken } = line;
+	const thing = things[layout.kind];
+	const row = (
+		size: string,
+		buy: string,
+		price: string,
+	): Omit<BuyRow, "notes"> => ({ item: layout.stock.id, size, buy, price });
+	const rows = [
+		...bought.map((size) =>
+			row(
+				size.name,
+				`${countOf(size.count, thing)}${feetBehind(feetOfSize(line, size), display)}`,
+				size.price ? moneyText(times(size.price, size.count), currency) : "",
+			),
+		),
+		...taken.map(({ name, count }) => row(name, `${count} on hand`, "")),
+	];
+	const all = rows.length > 0 ? rows : [row("", "none", "")];
+	return all.map((one, at) => ({
+		...one,
+		notes: at === 0 ? materialNotes(line, display) : [],
+	}));
 }
 
-function veneerWords(line: SheetLine, display: Display): Omit<BuyRow, "price"> {
-	return sheetRow(line, display, [
-		`${countOf(line.parts.length, "sheet")} to cut, ${areaText(line.area, display.unit)} with what hangs over`,
-	]);
+function times(price: Rational, count: number): Rational {
+	return price.mul(Rational.of(count));
 }
 
-function sheetRow(
-	line: SheetLine,
-	{ unit }: Display,
-	notes: readonly string[],
-): Omit<BuyRow, "price"> {
-	const { stock, size, least, tooLarge } = line;
-	const told = size
-		? `${exactText(size.length, unit)} x ${exactText(size.width, unit)}`
-		: "";
-	return {
-		item: stock.id,
-		buy:
-			least === undefined
-				? areaText(line.area, unit)
-				: `at least ${countOf(least, "sheet")} by area`,
-		size: told,
-		notes: [
-			...notes,
-			...(size
-				? []
-				: ["the stock file has no size of sheet, so none are counted"]),
-			...(tooLarge.length > 0
-				? [
-						`larger than a sheet of ${told}: ${tooLarge.map((part) => part.path).join(", ")}; no sheets are counted`,
-					]
-				: []),
-		],
-	};
+function feet(amount: number): string {
+	return `${decimal(amount, 2)} bd ft`;
 }
 
-function boardWords(line: BoardLine, display: Display): Omit<BuyRow, "price"> {
-	const feet = (amount: number): string => `${decimal(amount, 2)} bd ft`;
-	const cubic = (amount: number): string =>
-		`${decimal((amount * boardFoot.toNumber()) / 1e9, 4)} m3`;
-	const { unit } = display;
-	return {
-		item: line.stock.id,
-		buy:
-			unit === "in"
-				? feet(line.total)
-				: `${cubic(line.total)} (${feet(line.total)})`,
-		size: `${lengthOf(line.rough, display)} rough`,
-		notes: [
-			`${countOf(line.parts.length, "part")}, ${feet(line.net)} in rough sizes and ${decimal(line.waste * 100, 0)} % for waste (common practice)`,
-			...(line.roughGuessed
-				? [
-						"rough thickness not in the stock file: planed and 1/4 in, up to the quarter",
-					]
-				: []),
-			...(line.tooLarge.length > 0
-				? [
-						`larger than the largest board: ${line.tooLarge.map((part) => part.path).join(", ")}`,
-					]
-				: []),
-		],
-	};
+/** Board feet of the boards of one size, in brackets. */
+function feetBehind(
+	amount: number | undefined,
+	{ unit }: Pick<Display, "unit">,
+): string {
+	if (amount === undefined) return "";
+	const cubic = `${decimal((amount * boardFoot.toNumber()) / 1e9, 4)} m3`;
+	return unit === "in" ? ` (${feet(amount)})` : ` (${cubic}, ${feet(amount)})`;
+}
+
+function materialNotes(
+	line: MaterialLine,
+	display: Display,
+): readonly string[] {
+	const { layout, parts, area, feet: boards } = line;
+	const kerf =
+		layout.kerf > 0 ? `, kerf ${stepText(layout.kerf, display)}` : "";
+	const what = `${countOf(parts.length, layout.kind === "veneer" ? "sheet" : "part")}${layout.kind === "veneer" ? " to cut" : ""}`;
+	const amount = boards
+		? `${feet(boards.net)} in rough sizes of ${feet(boards.used)}${boards.kept > 0 ? `, ${feet(boards.kept)} worth keeping` : ""}, ${decimal(boards.lost * 100, 0)} % lost`
+		: layout.kind === "lengths"
+			? `${runningText(line, display)} in all`
+			: `${areaText(area, display.unit)} ${layout.kind === "veneer" ? "with what hangs over" : "as sawn"}`;
+	return [
+		`${what}, ${amount}${kerf}`,
+		...(boards
+			? [
+					`${exactText(boards.rough, display.unit)} thick, rough${boards.roughGuessed ? ", which the stock file does not say: planed and 1/4 in, up to the quarter" : ""}`,
+				]
+			: []),
+		...boundNotes(layout),
+		...layout.assumptions,
+	];
+}
+
+function runningText({ layout }: MaterialLine, { unit }: Display): string {
+	const steps = layout.sheets
+		.flatMap(({ root }) => partsIn(root))
+		.reduce((sum, { place }) => sum + place.length, 0);
+	const mm = steps / stepsPerMm;
+	return unit === "in"
+		? `${decimal(mm / (12 * inch.toNumber()), 1)} ft`
+		: `${decimal(mm / 1_000, 2)} m`;
+}
+
+/** How far from the best the layout may be; nothing where it is known to be the best. */
+function boundNotes(layout: MaterialLayout): readonly string[] {
+	const { proven, price, leastPrice, leastSheets, sheets } = layout;
+	if (proven || sheets.length === 0) return [];
+	const few = `${countOf(leastSheets, things[layout.kind])} at the least`;
+	if (
+		!price ||
+		!leastPrice ||
+		leastPrice.isZero() ||
+		price.cmp(leastPrice) <= 0
+	) {
+		return [`a better layout may exist: ${few}`];
+	}
+	const gap = (1 - leastPrice.toNumber() / price.toNumber()) * 100;
+	return [
+		`a better layout may exist: it costs ${moneyText(leastPrice, layout.stock.currency)} at the least, ${decimal(gap, 1)} % less`,
+	];
 }
 
 function trimWords(line: TrimLine, display: Display): Omit<BuyRow, "price"> {
@@ -217,14 +304,15 @@ function trimWords(line: TrimLine, display: Display): Omit<BuyRow, "price"> {
 }
 
 function fastenerWords(line: FastenerLine): Omit<BuyRow, "price"> {
-	const { count, packs, stock } = line;
+	const { count, spare, packs, stock } = line;
 	const pack = stock?.fastener?.pack;
+	const number = spare > 0 ? `${count} and ${spare} spare` : String(count);
 	return {
 		item: fastenerName(line.size),
 		buy:
 			packs === undefined
-				? String(count)
-				: `${count} (${countOf(packs, "pack")} of ${pack})`,
+				? number
+				: `${number} (${countOf(packs, "pack")} of ${pack})`,
 		size: stock?.id ?? "",
 		notes: [
 			...(line.wall
@@ -246,14 +334,17 @@ function coatingWords(
 	line: CoatingLine,
 	{ unit }: Display,
 ): Omit<BuyRow, "price"> {
-	const { litres, tins, stock } = line;
+	const { litres, spare, tins, stock } = line;
 	const what = line.kind === "glue" ? "spread on one side" : "all coats";
 	const from = {
 		stock: coverText(line.covers ?? 0, unit),
 		practice: `${coverText(line.covers ?? 0, unit)} (common practice)`,
 		unknown: "how far it goes is not in the stock file",
 	}[line.coversFrom];
-	const volume = litres === undefined ? "" : volumeText(litres, unit);
+	const volume =
+		litres === undefined
+			? ""
+			: `${volumeText(litres, unit)}${spare ? ` and ${volumeText(spare, unit)} spare` : ""}`;
 	return {
 		item: line.name,
 		buy:
@@ -292,10 +383,6 @@ export function volumeText(litres: number, unit: Display["unit"]): string {
 	return quarts >= 1
 		? `${plain(quarts, 2)} qt`
 		: `${plain(Math.max(0.1, quarts * 32), 1)} fl oz`;
-}
-
-function lengthOf(mm: number, { unit }: Display): string {
-	return roundedLength(Rational.near(mm, 1_000_000), unit);
 }
 
 function countOf(count: number, one: string): string {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { boughtFor, boughtPlainly } from "../../tests/harness/bought.ts";
 import {
 	asItMeasures,
 	declarationOf,
@@ -11,14 +12,13 @@ import {
 	pieceOf,
 	stockOf,
 } from "../../tests/harness/piece.ts";
-import { bench, oak, ply, quarterOak } from "../../tests/harness/pieces.ts";
+import { bench, ply, quarterOak } from "../../tests/harness/pieces.ts";
+import { numberOf } from "../model/size.ts";
 import type { Part, Piece, Stock } from "../model/types.ts";
 import { Rational } from "../units/rational.ts";
-import { boardLine } from "./buy-boards.ts";
 import { coatingLines } from "./buy-coatings.ts";
 import { fastenerLines } from "./buy-fasteners.ts";
-import { sheetLine } from "./buy-sheets.ts";
-import { buyingList } from "./buying-list.ts";
+import type { BoardFeet } from "./buy-material.ts";
 import { buyingListCsv } from "./buying-list-csv.ts";
 import { buyingListMarkdown } from "./buying-list-markdown.ts";
 import { buyingListText } from "./buying-list-text.ts";
@@ -45,42 +45,72 @@ const stocks = new Map<string, Stock>([
 	[dowels.id, dowels],
 ]);
 
-const inInches = { unit: "in" } as const;
-
 describe("a case on a pair of legs", () => {
-	const list = buyingList(bench(), stocks);
+	// Stacked one above the other: five panels of 15 3/4 wide go three to a sheet of 48, so two sheets; two layers of 3 1/4
+	// go two to a board of 6 1/2 but for the kerf, so two boards of 2 x 6 1/2 x 120 / 144 = 10.83 board feet, at 11: 238.33.
+	// Rough sizes: 2 x (7 3/8 x 3 1/4 x 2) / 144 = 0.67; the lip ripped 3/8 off the edge: 55 x 3/8 x 1 / 144 = 0.14.
+	// A sheet weighs 2.4384 x 1.2192 x 0.01786 m3 x 680 kg/m3 = 36.1 kg = 79.6 lb.
+	const list = boughtPlainly(bench(), stocks);
 
 	test("as text", () => {
 		expect(buyingListText(list)).toMatchInlineSnapshot(`
 			"Buying list: record-bench
 
 			SHEETS
-			  ply.three-quarter   96 x 48        at least 1 sheet by area         EUR 92.00
-			      5 parts, 16.2 ft2 as sawn, kerf 1/8 counted
+			  ply.three-quarter   96 x 48        2 sheets                         EUR 184.00
+			      5 parts, 16.2 ft2 as sawn, kerf 1/8
+			      a better layout may exist: 1 sheet at the least
 
 			BOARDS
-			  oak.eight-quarter   2 rough        0.87 bd ft                        EUR 9.52
-			      2 parts, 0.67 bd ft in rough sizes and 30 % for waste (common practice)
-			  oak.four-quarter    1 rough        0.49 bd ft                        EUR 4.64
-			      1 part, 0.38 bd ft in rough sizes and 30 % for waste (common practice)
+			  oak.eight-quarter   120 x 6 1/2    2 boards (21.67 bd ft)           EUR 238.33
+			      2 parts, 0.67 bd ft in rough sizes of 21.67 bd ft, 20.57 bd ft worth keeping, 2 % lost, kerf
+			        1/8
+			      2 thick, rough
+			      a better layout may exist: 1 board at the least
+			      planned with boards 6 1/2 wide, 72 or 120 long: put yours in with \`on-hand\`
+			  oak.four-quarter    96 x 6         1 board (4.00 bd ft)              EUR 38.00
+			      1 part, 0.14 bd ft in rough sizes of 4.00 bd ft, 3.67 bd ft worth keeping, 5 % lost, kerf
+			        1/8
+			      1 thick, rough
+			      planned with boards 6 wide, 96 long, as the stock file does not say what there is: put yours
+			        in with \`on-hand\`
 
 			TRIM, RIPPED FROM THE BOARDS
 			  oak.four-quarter    3/8 x ~3/4     4.5 ft
 			      1 strip: lip.top
 
 			VENEER
-			  skins.oak           96 x 24        at least 1 sheet by area         EUR 58.00
+			  skins.oak           96 x 24        1 sheet                           EUR 58.00
 			      1 sheet to cut, 6.2 ft2 with what hangs over
 
 			FASTENERS
-			  dowel 5/16 x 1 3/8  fixings.dowel  12 (2 packs of 10)               EUR 12.00
+			  dowel 5/16 x 1 3/8  fixings.dowel  12 (2 packs of 10)                EUR 12.00
 
 			GLUE AND FINISH
-			  wood-glue           glue           0.2 fl oz (1 tin of 16.9 fl oz)   EUR 9.00
+			  wood-glue           glue           0.2 fl oz (1 tin of 16.9 fl oz)    EUR 9.00
 			      0.3 ft2, spread on one side; 249 ft2 to the gallon (common practice)
 
 			COST
-			  at least EUR 185.16
+			  EUR 539.33
+
+			LEFT IN THE SHOP, TO STAND IN THE STOCK FILE
+			  ply.three-quarter
+			    on-hand 96 in x 16 1/4 in
+			    on-hand 82 in x 15 3/4 in
+			    on-hand 81 1/4 in x 15 3/4 in count 2
+			    on-hand 43 1/4 in x 15 3/4 in count 2
+			  oak.eight-quarter
+			    on-hand 120 in x 3 1/8 in count 2
+			    on-hand 112 1/2 in x 3 1/4 in count 2
+			  oak.four-quarter
+			    on-hand 96 in x 5 1/2 in
+			  skins.oak
+			    on-hand 96 in x 7 17/32 in
+			    on-hand 41 3/8 in x 16 7/16 in
+
+			TO CARRY HOME
+			  260.9 lb of sheets and boards, the heaviest 79.6 lb
+			  not weighed, density not known: skins.oak
 
 			WEIGHT
 			  42.2 lb of wood
@@ -105,36 +135,64 @@ describe("a case on a pair of legs", () => {
 			...bench(),
 			display: { unit: "mm", precision: Rational.of(1, 2) },
 		};
-		expect(buyingListText(buyingList(piece, stocks))).toMatchInlineSnapshot(`
+		expect(buyingListText(boughtPlainly(piece, stocks))).toMatchInlineSnapshot(`
 			"Buying list: record-bench
 
 			SHEETS
-			  ply.three-quarter   2438.4 x 1219.2  at least 1 sheet by area  EUR 92.00
-			      5 parts, 1.51 m2 as sawn, kerf 3.175 counted
+			  ply.three-quarter   2438.4 x 1219.2  2 sheets                           EUR 184.00
+			      5 parts, 1.51 m2 as sawn, kerf 3.175
+			      a better layout may exist: 1 sheet at the least
 
 			BOARDS
-			  oak.eight-quarter   50.8 rough       0.0020 m3 (0.87 bd ft)     EUR 9.52
-			      2 parts, 0.67 bd ft in rough sizes and 30 % for waste (common practice)
-			  oak.four-quarter    25.4 rough       0.0011 m3 (0.48 bd ft)     EUR 4.58
-			      1 part, 0.37 bd ft in rough sizes and 30 % for waste (common practice)
+			  oak.eight-quarter   3048 x 165.1     2 boards (0.0511 m3, 21.67 bd ft)  EUR 238.33
+			      2 parts, 0.67 bd ft in rough sizes of 21.67 bd ft, 20.57 bd ft worth keeping, 2 % lost, kerf
+			        3.175
+			      50.8 thick, rough
+			      a better layout may exist: 1 board at the least
+			      planned with boards 165.1 wide, 1828.8 or 3048 long: put yours in with \`on-hand\`
+			  oak.four-quarter    2400 x 150       1 board (0.0091 m3, 3.88 bd ft)     EUR 36.81
+			      1 part, 0.14 bd ft in rough sizes of 3.88 bd ft, 3.55 bd ft worth keeping, 5 % lost, kerf
+			        3.175
+			      25.4 thick, rough
+			      planned with boards 150 wide, 2400 long, as the stock file does not say what there is: put
+			        yours in with \`on-hand\`
 
 			TRIM, RIPPED FROM THE BOARDS
 			  oak.four-quarter    ~9.5 x ~18.5     1.37 m
 			      1 strip: lip.top
 
 			VENEER
-			  skins.oak           2438.4 x 609.6   at least 1 sheet by area  EUR 58.00
+			  skins.oak           2438.4 x 609.6   1 sheet                             EUR 58.00
 			      1 sheet to cut, 0.58 m2 with what hangs over
 
 			FASTENERS
-			  dowel 5/16 x 1 3/8  fixings.dowel    12 (2 packs of 10)        EUR 12.00
+			  dowel 5/16 x 1 3/8  fixings.dowel    12 (2 packs of 10)                  EUR 12.00
 
 			GLUE AND FINISH
-			  wood-glue           glue             5 ml (1 tin of 500 ml)     EUR 9.00
+			  wood-glue           glue             5 ml (1 tin of 500 ml)               EUR 9.00
 			      0.03 m2, spread on one side; 6.1 m2 to the litre (common practice)
 
 			COST
-			  at least EUR 185.10
+			  EUR 538.15
+
+			LEFT IN THE SHOP, TO STAND IN THE STOCK FILE
+			  ply.three-quarter
+			    on-hand 2438 mm x 412.5 mm
+			    on-hand 2083.5 mm x 400 mm
+			    on-hand 2063.5 mm x 400 mm count 2
+			    on-hand 1099 mm x 400 mm count 2
+			  oak.eight-quarter
+			    on-hand 3048 mm x 79 mm count 2
+			    on-hand 2857.5 mm x 82.5 mm count 2
+			  oak.four-quarter
+			    on-hand 2400 mm x 137 mm
+			  skins.oak
+			    on-hand 2438 mm x 192 mm
+			    on-hand 1050.5 mm x 417.5 mm
+
+			TO CARRY HOME
+			  118.1 kg of sheets and boards, the heaviest 36.1 kg
+			  not weighed, density not known: skins.oak
 
 			WEIGHT
 			  19.1 kg of wood
@@ -162,14 +220,14 @@ describe("a case on a pair of legs", () => {
 
 			| Item | Size | Buy | Price | Note |
 			| --- | --- | --- | --- | --- |
-			| \`ply.three-quarter\` | 96 x 48 | at least 1 sheet by area | EUR 92\\.00 | 5 parts, 16\\.2 ft2 as sawn, kerf 1/8 counted |
+			| \`ply.three-quarter\` | 96 x 48 | 2 sheets | EUR 184\\.00 | 5 parts, 16\\.2 ft2 as sawn, kerf 1/8<br>a better layout may exist\\: 1 sheet at the least |
 
 			### Boards
 
 			| Item | Size | Buy | Price | Note |
 			| --- | --- | --- | --- | --- |
-			| \`oak.eight-quarter\` | 2 rough | 0\\.87 bd ft | EUR 9\\.52 | 2 parts, 0\\.67 bd ft in rough sizes and 30 % for waste \\(common practice\\) |
-			| \`oak.four-quarter\` | 1 rough | 0\\.49 bd ft | EUR 4\\.64 | 1 part, 0\\.38 bd ft in rough sizes and 30 % for waste \\(common practice\\) |
+			| \`oak.eight-quarter\` | 120 x 6 1/2 | 2 boards \\(21\\.67 bd ft\\) | EUR 238\\.33 | 2 parts, 0\\.67 bd ft in rough sizes of 21\\.67 bd ft, 20\\.57 bd ft worth keeping, 2 % lost, kerf 1/8<br>2 thick, rough<br>a better layout may exist\\: 1 board at the least<br>planned with boards 6 1/2 wide, 72 or 120 long\\: put yours in with \\\`on\\-hand\\\` |
+			| \`oak.four-quarter\` | 96 x 6 | 1 board \\(4\\.00 bd ft\\) | EUR 38\\.00 | 1 part, 0\\.14 bd ft in rough sizes of 4\\.00 bd ft, 3\\.67 bd ft worth keeping, 5 % lost, kerf 1/8<br>1 thick, rough<br>planned with boards 6 wide, 96 long, as the stock file does not say what there is\\: put yours in with \\\`on\\-hand\\\` |
 
 			### Trim, ripped from the boards
 
@@ -181,7 +239,7 @@ describe("a case on a pair of legs", () => {
 
 			| Item | Size | Buy | Price | Note |
 			| --- | --- | --- | --- | --- |
-			| \`skins.oak\` | 96 x 24 | at least 1 sheet by area | EUR 58\\.00 | 1 sheet to cut, 6\\.2 ft2 with what hangs over |
+			| \`skins.oak\` | 96 x 24 | 1 sheet | EUR 58\\.00 | 1 sheet to cut, 6\\.2 ft2 with what hangs over |
 
 			### Fasteners
 
@@ -197,7 +255,30 @@ describe("a case on a pair of legs", () => {
 
 			### Cost
 
-			- at least EUR 185\\.16
+			- EUR 539\\.33
+
+			### Left in the shop, to stand in the stock file
+
+			\`\`\`
+			ply.three-quarter
+			  on-hand 96 in x 16 1/4 in
+			  on-hand 82 in x 15 3/4 in
+			  on-hand 81 1/4 in x 15 3/4 in count 2
+			  on-hand 43 1/4 in x 15 3/4 in count 2
+			oak.eight-quarter
+			  on-hand 120 in x 3 1/8 in count 2
+			  on-hand 112 1/2 in x 3 1/4 in count 2
+			oak.four-quarter
+			  on-hand 96 in x 5 1/2 in
+			skins.oak
+			  on-hand 96 in x 7 17/32 in
+			  on-hand 41 3/8 in x 16 7/16 in
+			\`\`\`
+
+			### To carry home
+
+			- 260\\.9 lb of sheets and boards, the heaviest 79\\.6 lb
+			- not weighed, density not known\\: skins\\.oak
 
 			### Weight
 
@@ -223,18 +304,27 @@ describe("a case on a pair of legs", () => {
 		expect(
 			buyingListCsv([list]).replaceAll("\r\n", "\n"),
 		).toMatchInlineSnapshot(`
-			"piece,section,item,quantity,unit,at_least,packs,area_m2,price,currency
-			record-bench,sheets,ply.three-quarter,1,sheet,yes,,1.5067,92.00,EUR
-			record-bench,boards,oak.eight-quarter,0.87,board foot,no,,,9.52,EUR
-			record-bench,boards,oak.four-quarter,0.49,board foot,no,,,4.64,EUR
-			record-bench,trim,oak.four-quarter,1.372,m,no,,,,
-			record-bench,veneer,skins.oak,1,sheet,yes,,0.5793,58.00,EUR
-			record-bench,fasteners,dowel 5/16 x 1 3/8,12,piece,no,2,,12.00,EUR
-			record-bench,glue,wood-glue,0.005,litre,no,1,0.0281,9.00,EUR
+			"pieces,section,item,size,quantity,unit,on_hand,at_least,packs,board_feet,area_m2,price,currency
+			record-bench,sheets,ply.three-quarter,96 x 48,2,sheet,no,no,,,1.5067,184.00,EUR
+			record-bench,boards,oak.eight-quarter,120 x 6 1/2,2,board,no,no,,21.67,0.0309,238.33,EUR
+			record-bench,boards,oak.four-quarter,96 x 6,1,board,no,no,,4,0.0133,38.00,EUR
+			record-bench,trim,oak.four-quarter,,1.372,m,no,no,,,,,
+			record-bench,veneer,skins.oak,96 x 24,1,sheet,no,no,,,0.5793,58.00,EUR
+			record-bench,fasteners,dowel 5/16 x 1 3/8,,12,piece,no,no,2,,,12.00,EUR
+			record-bench,glue,wood-glue,,0.005,litre,no,no,1,,0.0281,9.00,EUR
 			"
 		`);
 	});
 });
+
+function feetOf(stock: Stock, part: Part, unit: "in" | "mm" = "in"): BoardFeet {
+	const piece = pieceOf("board", [{ ...part, stock }], {
+		display: { unit, precision: Rational.of(1, 32) },
+	});
+	const [line] = boughtFor(piece, new Map()).boards;
+	if (!line?.line.feet) throw new Error("No boards");
+	return line.line.feet;
+}
 
 /** A board that has exactly this rough size. */
 function roughBoard(
@@ -271,10 +361,7 @@ describe("board feet", () => {
 		["2", "9 1/4", "72", 9.25],
 	])("%s x %s x %s in", (rough, width, length, feet) => {
 		const { stock, part } = roughBoard(rough, width, length);
-		const line = boardLine(stock, [part], inInches);
-		expect(line.net).toBeCloseTo(feet, 6);
-		expect(line.waste).toBe(0.3);
-		expect(line.total).toBeCloseTo(feet * 1.3, 6);
+		expect(feetOf(stock, part).net).toBeCloseTo(feet, 4);
 	});
 
 	test("a part without a rough stage gets the usual allowances", () => {
@@ -286,12 +373,33 @@ describe("board feet", () => {
 			thick: inches("3/4"),
 		});
 		// 1 x (5 3/4 + 1/4) x (35 + 1) / 144 = 216 / 144
-		expect(boardLine(stock, [part], inInches).net).toBeCloseTo(1.5, 6);
+		expect(feetOf(stock, part).net).toBeCloseTo(1.5, 4);
 		// Four strips: each jointed, 5 3/4 + 4 x 1/4 = 6 3/4; 6 3/4 x 36 / 144
 		const glued = { ...part, strips: 4 };
-		expect(boardLine(stock, [glued], inInches).net).toBeCloseTo(1.6875, 6);
+		expect(feetOf(stock, glued).net).toBeCloseTo(1.6875, 4);
 		// In millimetres in round figures: (35 + 25 / 25.4) x (5 3/4 + 6 / 25.4) x 1 / 144 = 1.4959
-		expect(boardLine(stock, [part], { unit: "mm" }).net).toBeCloseTo(1.4959, 6);
+		expect(feetOf(stock, part, "mm").net).toBeCloseTo(1.4959, 4);
+	});
+
+	test("bought, used and lost are those of the boards", () => {
+		// A board of 72 x 6, 1 thick: 3 board feet. Out of it come 36 x 6 and a kerf of 1/8; 35 7/8 x 6 is left and worth keeping:
+		// 36 x 6 / 144 = 1.5, 35 7/8 x 6 / 144 = 1.4948, lost 1/8 x 6 / 144 = 0.0052 of 3.
+		const stock = stockOf("board", "wood", {
+			soldAs: inches("1"),
+			widths: { low: inches("6"), high: inches("6") },
+			lengths: { low: inches("72"), high: inches("72") },
+		});
+		const part = partOf("board", {
+			stock,
+			length: inches("35"),
+			width: inches("5 3/4"),
+			thick: inches("3/4"),
+		});
+		const feet = feetOf(stock, part);
+		expect(feet.bought).toBeCloseTo(3, 4);
+		expect(feet.used).toBeCloseTo(3, 4);
+		expect(feet.kept).toBeCloseTo(1.4948, 3);
+		expect(feet.lost).toBeCloseTo(0.0052 / 3, 4);
 	});
 
 	test("a rough thickness that the stock file does not say is told to be guessed", () => {
@@ -302,97 +410,40 @@ describe("board feet", () => {
 			width: inches("5 3/4"),
 			thick: inches("3/4"),
 		});
-		const line = boardLine(stock, [part], inInches);
-		expect(line.roughGuessed).toBe(true);
+		const feet = feetOf(stock, part);
+		expect(feet.roughGuessed).toBe(true);
 		// 3/4 + 1/4
-		expect(line.rough).toBeCloseTo(25.4, 9);
-	});
-
-	test("parts beyond the largest board are told", () => {
-		const wide = partOf("wide", {
-			stock: oak,
-			length: inches("30"),
-			width: inches("12"),
-			thick: inches("1 3/4"),
-		});
-		expect(boardLine(oak, [wide], inInches).tooLarge).toEqual([wide]);
-		expect(boardLine(oak, [{ ...wide, strips: 2 }], inInches).tooLarge).toEqual(
-			[],
-		);
-	});
-});
-
-describe("sheets", () => {
-	const kerf = 3.175;
-	const panel = (name: string, length: string, width: string, stock = ply) =>
-		partOf(name, {
-			stock,
-			length: inches(length),
-			width: inches(width),
-			thick: inches("45/64"),
-		});
-
-	test("at least as many as the area and the saw take", () => {
-		// Eight of 24 x 24 fill 96 x 48 without a kerf, and do not with one.
-		const eight = Array.from({ length: 8 }, (_, i) =>
-			panel(`p${i}`, "24", "24"),
-		);
-		expect(sheetLine(ply, eight, 0).least).toBe(1);
-		expect(sheetLine(ply, eight, kerf).least).toBe(2);
-		// With 1/8 in they fit when 3 x 1/8 and 1 x 1/8 are taken off them.
-		const smaller = Array.from({ length: 8 }, (_, i) =>
-			panel(`p${i}`, "23 29/32", "23 15/16"),
-		);
-		expect(sheetLine(ply, smaller, kerf).least).toBe(1);
-	});
-
-	test("parts of more than half a sheet each way never share one", () => {
-		const three = ["a", "b", "c"].map((name) => panel(name, "50", "30"));
-		expect(sheetLine(ply, three, kerf).least).toBe(3);
-	});
-
-	test("a part that no sheet is large enough for is told, and no number made up", () => {
-		const long = panel("long", "97", "10");
-		const line = sheetLine(ply, [long], kerf);
-		expect(line.tooLarge).toEqual([long]);
-		expect(line.least).toBeUndefined();
-		// Across the grain it would fit, but the grain counts …
-		const across = panel("across", "40", "90");
-		expect(sheetLine(ply, [across], kerf).tooLarge).toEqual([across]);
-		// … unless the sheet has none.
-		const plain = { ...ply, grain: false };
-		expect(sheetLine(plain, [across], kerf).least).toBe(1);
-	});
-
-	test("the first size that takes every part is counted with", () => {
-		const several = {
-			...ply,
-			sizes: [
-				{ length: inches("48"), width: inches("48") },
-				{ length: inches("96"), width: inches("48") },
-				{ length: inches("120"), width: inches("60") },
-			],
-		};
-		const line = sheetLine(several, [panel("a", "60", "20")], kerf);
-		expect(line.size).toBe(several.sizes[1]);
-	});
-
-	test("without a size only the area is told", () => {
-		const line = sheetLine({ ...ply, sizes: [] }, [panel("a", "12", "12")], 0);
-		expect(line.least).toBeUndefined();
-		expect(line.area).toBeCloseTo(304.8 * 304.8, 6);
+		expect(numberOf(feet.rough)).toBeCloseTo(25.4, 9);
 	});
 });
 
 describe("fasteners", () => {
 	test("are counted by their places and packed by the stock file", () => {
-		const [line] = fastenerLines(bench(), stocks);
+		const [line] = fastenerLines([{ piece: bench(), stocks }]);
 		// Four corners, three each; packs of ten.
 		expect(line?.count).toBe(12);
 		expect(line?.packs).toBe(2);
-		expect(buyingList(bench(), stocks).fasteners[0]?.price?.toString()).toBe(
+		expect(boughtFor(bench(), stocks).fasteners[0]?.price?.toString()).toBe(
 			"12",
 		);
+	});
+
+	test("spare ones count for the packs", () => {
+		// 12 and 10 % of them, up to the next whole one: 14, two packs of ten; 12 and 75 %: 21, three packs.
+		const lines = (spare: number) =>
+			fastenerLines([{ piece: { ...bench(), spare }, stocks }])[0];
+		expect(lines(0.1)).toMatchObject({ count: 12, spare: 2, packs: 2 });
+		expect(lines(0.75)).toMatchObject({ count: 12, spare: 9, packs: 3 });
+	});
+
+	test("two pieces share a pack", () => {
+		// 12 and 12 are 24: three packs of ten, where each alone would need two.
+		const piece = bench();
+		const [line] = fastenerLines([
+			{ piece, stocks },
+			{ piece, stocks },
+		]);
+		expect(line).toMatchObject({ count: 24, packs: 3, shares: [12, 12] });
 	});
 
 	test("screws into the wall are counted by the studs that are surely met", () => {
@@ -438,7 +489,7 @@ describe("fasteners", () => {
 			],
 		});
 		// A strip of 900 meets two studs at 400 wherever it hangs (three only by luck): 2 x 2.
-		expect(fastenerLines(piece, new Map())[0]).toMatchObject({
+		expect(fastenerLines([{ piece, stocks: new Map() }])[0]).toMatchObject({
 			count: 4,
 			wall: true,
 		});
@@ -461,7 +512,7 @@ describe("glue and finish", () => {
 		const piece = pieceOf("pack", [low, high], {
 			joints: [jointOf(low, high, { glue: true })],
 		});
-		const [line] = coatingLines(piece, new Map());
+		const [line] = coatingLines([{ piece, stocks: new Map() }]);
 		// 1 m x 0.1 m = 0.1 m2; 0.1 / 6.1 l
 		expect(line?.area).toBeCloseTo(100_000, 3);
 		expect(line?.litres).toBeCloseTo(0.1 / 6.1, 9);
@@ -494,12 +545,17 @@ describe("glue and finish", () => {
 			joints: [jointOf(housed, member, { kind: "dado", glue: true })],
 		});
 		// 18 x 100 at the bottom and twice 10 x 100 at the sides; it runs out at both ends.
-		expect(coatingLines(piece, new Map())[0]?.area).toBeCloseTo(3_800, 6);
+		expect(coatingLines([{ piece, stocks: new Map() }])[0]?.area).toBeCloseTo(
+			3_800,
+			6,
+		);
 	});
 
 	test("strips are glued along their seams", () => {
 		const top = { ...flat("top", "0"), strips: 4 };
-		const [line] = coatingLines(pieceOf("top", [top]), new Map());
+		const [line] = coatingLines([
+			{ piece: pieceOf("top", [top]), stocks: new Map() },
+		]);
 		expect(line?.area).toBeCloseTo(3 * 1_000 * 20, 6);
 	});
 
@@ -522,7 +578,7 @@ describe("glue and finish", () => {
 				},
 			],
 		});
-		const [line] = coatingLines(piece, new Map());
+		const [line] = coatingLines([{ piece, stocks: new Map() }]);
 		// One block of 1000 x 100 x 40: 2 (1000 x 100 + 1000 x 40 + 100 x 40) = 288,000 mm2, twice.
 		expect(line?.area).toBeCloseTo(576_000, 3);
 		expect(line?.litres).toBeCloseTo(0.576 / 24, 9);
@@ -579,7 +635,7 @@ describe("weight", () => {
 		expect(weight.unknown).toEqual([part]);
 		expect(weight.centre).toBeUndefined();
 		expect(
-			buyingListText(buyingList(pieceOf("back", [part]), new Map())),
+			buyingListText(boughtFor(pieceOf("back", [part]), new Map())),
 		).toContain("not weighed, density not known: back");
 	});
 });

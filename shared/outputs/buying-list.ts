@@ -1,16 +1,19 @@
-// What to buy for a piece, what it costs and what it weighs, as data.
+// What to buy for some pieces, what it costs and what there is to carry, as data.
 
+import type { MaterialLayout, MissingPart } from "../layouts/index.ts";
+import { firstSawn } from "../layouts/rough-size.ts";
 import { numberOf, type Size } from "../model/size.ts";
-import type { Display, Part, Piece, Stock } from "../model/types.ts";
+import type { Display, Part, Stock } from "../model/types.ts";
 import { Rational, TooLargeError } from "../units/rational.ts";
-import { type BoardLine, boardLine } from "./buy-boards.ts";
 import { type CoatingLine, coatingLines } from "./buy-coatings.ts";
 import {
 	type FastenerLine,
 	fastenerLines,
 	fastenerName,
 } from "./buy-fasteners.ts";
-import { firstSawn, type SheetLine, sheetLine } from "./buy-sheets.ts";
+import { type MaterialLine, materialLine } from "./buy-material.ts";
+import { type HandLine, handLines } from "./hand-lines.ts";
+import { type PieceToBuy, stockKey } from "./piece-to-buy.ts";
 import { type Weight, weightOf } from "./weight.ts";
 
 export interface Priced<Line> {
@@ -30,83 +33,107 @@ export interface TrimLine {
 	readonly running: number;
 }
 
+export interface Amount {
+	/** `undefined` where the stock file names no currency. */
+	readonly currency: string | undefined;
+	readonly amount: Rational;
+}
+
 export interface Cost {
-	/** `undefined` where the stock file names no currency. In the order in which they first occur. */
-	readonly totals: readonly {
-		readonly currency: string | undefined;
-		readonly amount: Rational;
-	}[];
-	/** Sheets are counted at the least, so the totals may be too low. */
+	/** In the order in which the currencies first occur. */
+	readonly totals: readonly Amount[];
+	/** Something that is needed could not be laid out, so the totals are too low. */
 	readonly atLeast: boolean;
 	/** What is needed and has no price. */
 	readonly unpriced: readonly string[];
 }
 
-export interface BuyingList {
+/** What one of several pieces has in the cost: of every line by what it uses of it. */
+export interface Share {
 	readonly piece: string;
-	readonly display: Display;
-	readonly sheets: readonly Priced<SheetLine>[];
-	readonly boards: readonly Priced<BoardLine>[];
-	readonly trim: readonly TrimLine[];
-	readonly veneer: readonly Priced<SheetLine>[];
-	readonly fasteners: readonly Priced<FastenerLine>[];
-	readonly coatings: readonly Priced<CoatingLine>[];
-	readonly cost: Cost;
-	readonly weight: Weight;
+	readonly file: string;
+	readonly amounts: readonly Amount[];
 }
 
-/**
- * `stocks` are the materials that the design's file knows: fasteners and glue are found there by their size and kind. Aids
- * are cut from offcuts and not bought.
- */
+export interface BuyingList {
+	readonly pieces: readonly PieceToBuy[];
+	/** Of the first piece. */
+	readonly display: Display;
+	readonly sheets: readonly Priced<MaterialLine>[];
+	readonly boards: readonly Priced<MaterialLine>[];
+	/** Battens and mouldings. */
+	readonly lengths: readonly Priced<MaterialLine>[];
+	readonly trim: readonly TrimLine[];
+	readonly veneer: readonly Priced<MaterialLine>[];
+	readonly fasteners: readonly Priced<FastenerLine>[];
+	readonly coatings: readonly Priced<CoatingLine>[];
+	/** What could not be laid out. */
+	readonly missing: readonly MissingPart[];
+	readonly cost: Cost;
+	/** Of several pieces; empty for one. */
+	readonly shares: readonly Share[];
+	/** Wood to carry home: kg of all sheets and boards that are bought, and of the heaviest of them. */
+	readonly carry: {
+		readonly kg: number;
+		readonly heaviest: number;
+		/** Materials whose density nobody knows: they are in no figure. */
+		readonly unknown: readonly string[];
+	};
+	/** What lies in the shop afterwards, material by material, as lines of the stock file. */
+	readonly onHand: readonly HandLine[];
+	/** Of each piece. */
+	readonly weights: readonly Weight[];
+}
+
+/** `layouts` are those of just these pieces. Of no piece the list is empty. */
 export function buyingList(
-	piece: Piece,
-	stocks: ReadonlyMap<string, Stock>,
+	pieces: readonly PieceToBuy[],
+	layouts: readonly MaterialLayout[],
 ): BuyingList {
-	const groups = byStock(piece.parts.filter((part) => part.role !== "aid"));
-	const of = (kind: Stock["kind"]) =>
-		groups.filter(({ stock }) => stock.kind === kind);
-	const kerf = numberOf(piece.shop.kerf);
-	const sheets = of("sheet").map(({ stock, parts }) =>
-		pricedSheets(sheetLine(stock, parts, kerf)),
-	);
-	const veneer = of("veneer").map(({ stock, parts }) =>
-		pricedSheets(sheetLine(stock, parts, 0)),
-	);
-	const boards = of("board").map(({ stock, parts }) =>
-		pricedBoards(boardLine(stock, parts, piece.display)),
-	);
-	const fasteners = fastenerLines(piece, stocks).map((line) =>
-		priced(line, line.stock, "pack", line.packs),
-	);
-	const coatings = coatingLines(piece, stocks).map((line) =>
-		priced(line, line.stock, "tin", line.tins),
-	);
+	const of = (kind: MaterialLayout["kind"]) =>
+		layouts
+			.filter((layout) => layout.kind === kind)
+			.map(
+				(layout): Priced<MaterialLine> => ({
+					line: materialLine(layout),
+					price: layout.price,
+					currency: layout.stock.currency,
+				}),
+			);
+	const lists = {
+		sheets: of("sheets"),
+		boards: of("boards"),
+		lengths: of("lengths"),
+		veneer: of("veneer"),
+		fasteners: fastenerLines(pieces).map((line) =>
+			priced(line, line.stock, "pack", line.packs),
+		),
+		coatings: coatingLines(pieces).map((line) =>
+			priced(line, line.stock, "tin", line.tins),
+		),
+	};
+	const missing = layouts.flatMap((layout) => layout.missing);
 	return {
-		piece: piece.name,
-		display: piece.display,
-		sheets,
-		boards,
-		trim: trimLines(piece),
-		veneer,
-		fasteners,
-		coatings,
-		cost: costOf({ sheets, boards, veneer, fasteners, coatings }),
-		weight: weightOf(piece),
+		pieces,
+		display: pieces[0]?.piece.display ?? {
+			unit: "in",
+			precision: Rational.of(1, 32),
+		},
+		...lists,
+		trim: trimLines(pieces),
+		missing,
+		cost: costOf(lists, missing.length > 0),
+		shares: pieces.length > 1 ? sharesOf(pieces, lists) : [],
+		carry: carryOf(lists),
+		onHand: handLines(layouts),
+		weights: pieces.map(({ piece }) => weightOf(piece)),
 	};
 }
 
-function byStock(
-	parts: readonly Part[],
-): readonly { readonly stock: Stock; readonly parts: readonly Part[] }[] {
-	const groups = new Map<string, { stock: Stock; parts: Part[] }>();
-	for (const part of parts) {
-		const known = groups.get(part.stock.id);
-		if (known) known.parts.push(part);
-		else groups.set(part.stock.id, { stock: part.stock, parts: [part] });
-	}
-	return [...groups.values()];
-}
+type Lists = Pick<
+	BuyingList,
+	"sheets" | "boards" | "lengths" | "veneer" | "fasteners" | "coatings"
+>;
 
 function priced<Line>(
 	line: Line,
@@ -135,22 +162,14 @@ function product(price: Rational, count: number): Rational | undefined {
 	}
 }
 
-function pricedSheets(line: SheetLine): Priced<SheetLine> {
-	return priced(line, line.stock, "sheet", line.least);
-}
-
-function pricedBoards(line: BoardLine): Priced<BoardLine> {
-	return priced(line, line.stock, "board-foot", line.total);
-}
-
-function trimLines(piece: Piece): readonly TrimLine[] {
+function trimLines(pieces: readonly PieceToBuy[]): readonly TrimLine[] {
 	const lines = new Map<string, { parts: Part[]; running: number }>();
-	for (const part of piece.parts) {
+	for (const part of pieces.flatMap(({ piece }) => piece.parts)) {
 		if (part.role !== "trim") continue;
-		const key = `${part.stock.id} ${part.thick.value} ${part.width.value}`;
+		const key = `${stockKey(part.stock)} ${part.thick.value} ${part.width.value}`;
 		const line = lines.get(key) ?? { parts: [], running: 0 };
 		line.parts.push(part);
-		line.running += firstSawn(part).length;
+		line.running += numberOf(firstSawn(part).length);
 		lines.set(key, line);
 	}
 	return [...lines.values()].map(({ parts, running }) => {
@@ -159,31 +178,92 @@ function trimLines(piece: Piece): readonly TrimLine[] {
 	});
 }
 
-function costOf(
-	lines: Pick<
-		BuyingList,
-		"sheets" | "boards" | "veneer" | "fasteners" | "coatings"
-	>,
-): Cost {
-	const totals = new Map<string | undefined, Rational>();
-	const unpriced: string[] = [];
-	const add = (one: Priced<unknown>, name: string): void => {
-		if (one.price === undefined) unpriced.push(name);
-		else {
-			const before = totals.get(one.currency) ?? Rational.ZERO;
-			totals.set(one.currency, before.add(one.price));
+function materials(lists: Lists): readonly Priced<MaterialLine>[] {
+	return [...lists.sheets, ...lists.boards, ...lists.lengths, ...lists.veneer];
+}
+
+class Sums {
+	private readonly amounts = new Map<string | undefined, Rational>();
+
+	/** False if the sum is beyond all reckoning; it then stays as it was. */
+	add(currency: string | undefined, amount: Rational): boolean {
+		try {
+			const before = this.amounts.get(currency) ?? Rational.ZERO;
+			this.amounts.set(currency, before.add(amount));
+			return true;
+		} catch (error) {
+			if (error instanceof TooLargeError) return false;
+			throw error;
 		}
-	};
-	for (const one of [...lines.sheets, ...lines.boards, ...lines.veneer]) {
-		add(one, one.line.stock.id);
 	}
-	for (const one of lines.fasteners) add(one, fastenerName(one.line.size));
-	for (const one of lines.coatings) add(one, one.line.name);
+
+	get all(): readonly Amount[] {
+		return [...this.amounts].map(([currency, amount]) => ({
+			currency,
+			amount,
+		}));
+	}
+}
+
+function costOf(lists: Lists, atLeast: boolean): Cost {
+	const totals = new Sums();
+	const unpriced: string[] = [];
+	const add = ({ price, currency }: Priced<unknown>, name: string): void => {
+		if (price === undefined || !totals.add(currency, price))
+			unpriced.push(name);
+	};
+	for (const one of materials(lists)) add(one, one.line.layout.stock.id);
+	for (const one of lists.fasteners) add(one, fastenerName(one.line.size));
+	for (const one of lists.coatings) add(one, one.line.name);
+	return { totals: totals.all, atLeast, unpriced: [...new Set(unpriced)] };
+}
+
+/** Shares are rounded to cents; what that loses falls to the last piece, so that they add up. */
+function sharesOf(
+	pieces: readonly PieceToBuy[],
+	lists: Lists,
+): readonly Share[] {
+	const sums = pieces.map(() => new Sums());
+	const divide = (
+		{ price, currency }: Priced<unknown>,
+		weights: readonly number[],
+	): void => {
+		const whole = weights.reduce((sum, one) => sum + one, 0);
+		if (!price || price.isZero() || !(whole > 0)) return;
+		let rest = price;
+		const last = weights.findLastIndex((one) => one > 0);
+		weights.forEach((weight, at) => {
+			if (weight <= 0) return;
+			const own =
+				at === last
+					? rest
+					: Rational.near((price.toNumber() * weight) / whole, 100);
+			rest = rest.sub(own);
+			sums[at]?.add(currency, own);
+		});
+	};
+	for (const one of materials(lists)) {
+		divide(
+			one,
+			pieces.map((_, at) => one.line.areas[at] ?? 0),
+		);
+	}
+	for (const one of lists.fasteners) divide(one, one.line.shares);
+	for (const one of lists.coatings) divide(one, one.line.shares);
+	return pieces.map(({ piece, file }, at) => ({
+		piece: piece.name,
+		file: file ?? "",
+		amounts: sums[at]?.all ?? [],
+	}));
+}
+
+function carryOf(lists: Lists): BuyingList["carry"] {
+	const bought = materials(lists).filter(({ line }) => line.bought.length > 0);
 	return {
-		totals: [...totals].map(([currency, amount]) => ({ currency, amount })),
-		atLeast: [...lines.sheets, ...lines.veneer].some(
-			({ price }) => price !== undefined,
+		kg: bought.reduce((sum, { line }) => sum + (line.kg ?? 0), 0),
+		heaviest: Math.max(0, ...bought.map(({ line }) => line.heaviest ?? 0)),
+		unknown: bought.flatMap(({ line }) =>
+			line.kg === undefined ? [line.layout.stock.id] : [],
 		),
-		unpriced: [...new Set(unpriced)],
 	};
 }

@@ -4,10 +4,11 @@ import { describe, expect, test } from "vitest";
 import { runChecks } from "../../shared/checks/index.ts";
 import { CompileCache, compile } from "../../shared/model/compile.ts";
 import type { Design, Finding } from "../../shared/model/types.ts";
-import { buyingList } from "../../shared/outputs/buying-list.ts";
+
 import { cutList } from "../../shared/outputs/cut-list.ts";
 import { cutListJson } from "../../shared/outputs/cut-list-json.ts";
 import { sourcesOf } from "../../shared/sources/sources.ts";
+import { boughtAtOnce } from "../harness/bought.ts";
 import { designTexts } from "../harness/design-texts.ts";
 
 const main = "/designs/main.rod";
@@ -39,7 +40,7 @@ function answer(text: string, beside: Record<string, string> = {}): Answer {
 	}
 	for (const piece of design.pieces) {
 		JSON.stringify(cutListJson([{ file: main, list: cutList(piece) }]));
-		buyingList(piece, design.stocks);
+		boughtAtOnce(piece, design.stocks);
 		for (const part of piece.parts) {
 			expect(Number.isFinite(part.volume)).toBe(true);
 		}

@@ -16,10 +16,11 @@ import { asLength } from "../../shared/model/expressions.ts";
 import { roughAllowances } from "../../shared/model/rough-sizes.ts";
 import type { Size } from "../../shared/model/size.ts";
 import type { Design, Piece } from "../../shared/model/types.ts";
-import { buyingList } from "../../shared/outputs/buying-list.ts";
+
 import { cutList } from "../../shared/outputs/cut-list.ts";
 import { cutListJson } from "../../shared/outputs/cut-list-json.ts";
 import { sourcesOf } from "../../shared/sources/sources.ts";
+import { boughtAtOnce } from "../harness/bought.ts";
 import { designTexts } from "../harness/design-texts.ts";
 import { inMillimetres } from "../harness/in-millimetres.ts";
 
@@ -250,7 +251,7 @@ describe("a damaged text", () => {
 		}
 		for (const piece of design.pieces) {
 			cutListJson([{ file: uri, list: cutList(piece) }]);
-			buyingList(piece, design.stocks);
+			boughtAtOnce(piece, design.stocks);
 			for (const part of piece.parts) void part.volume;
 		}
 	};

@@ -1,10 +1,17 @@
-// `storyrod buy`: what to buy, what it costs, what the piece weighs.
+// `storyrod buy`: what to buy for some designs, what it costs and what there is to carry.
 
+import type { Effort } from "../../../shared/cutting/index.ts";
+import {
+	type MaterialLayout,
+	searchLayouts,
+} from "../../../shared/layouts/index.ts";
 import { buyingList } from "../../../shared/outputs/buying-list.ts";
 import { buyingListCsv } from "../../../shared/outputs/buying-list-csv.ts";
 import { buyingListJson } from "../../../shared/outputs/buying-list-json.ts";
 import { buyingListMarkdown } from "../../../shared/outputs/buying-list-markdown.ts";
 import { buyingListText } from "../../../shared/outputs/buying-list-text.ts";
+import { pieceToCut } from "../../../shared/outputs/piece-layouts.ts";
+import type { PieceToBuy } from "../../../shared/outputs/piece-to-buy.ts";
 import {
 	type Command,
 	formatOption,
@@ -15,32 +22,58 @@ import {
 import { loadDesigns } from "../designs.ts";
 import { reportFaults } from "../report.ts";
 import { settingsOption } from "../settings.ts";
+import type { Terminal } from "../terminal.ts";
 import { writeLists } from "../write-lists.ts";
 
 export const buy: Command = {
 	name: "buy",
-	summary: "List what to buy, what it costs and what the piece weighs",
+	summary: "List what to buy, what it costs and what there is to carry",
 	operands: "FILE...",
 	least: 1,
 	most: Number.POSITIVE_INFINITY,
 	options: [
 		formatOption(["text", "md", "csv", "json"]),
 		pieceOption,
+		{
+			name: "each",
+			help: "A list for each piece; else all share one, and its sheets",
+		},
+		{
+			name: "effort",
+			value: "EFFORT",
+			choices: ["quick", "usual", "thorough"],
+			help: "How long to look for good layouts: quick, usual or thorough",
+		},
 		setOption,
 		settingsOption,
 		stdinOption,
 	],
 	details: `
-Sheets are counted by area, so that is how many are needed at the least. Board
-feet are counted on rough sizes and the thickness that is paid for; what is added
-for waste is told. Weight is that of the wood alone, from its solids.`.trimStart(),
+All pieces of all files are bought for together, so that they share sheets, boxes
+and tins; each piece's share of the cost is told. Sheets, boards and battens are
+those of a layout: what lies in the shop (\`on-hand\` in the stock file) first. Where
+a better layout may exist, the list says so, and what it would cost at the least.
+Board feet are on the thickness that is paid for. The lines for the stock file are
+what lies in the shop when everything is cut. Weight is that of the wood alone.`.trimStart(),
 	async run(given, terminal) {
 		const loaded = await loadDesigns(given.operands, given, terminal);
-		const lists = loaded.designs.flatMap(({ file, design, pieces }) =>
-			pieces.map((piece) => ({ file, list: buyingList(piece, design.stocks) })),
+		const pieces = loaded.designs.flatMap(({ file, design, pieces }) =>
+			pieces.map(
+				(piece): PieceToBuy => ({ piece, stocks: design.stocks, file }),
+			),
 		);
+		const effort = (given.value("effort") ?? "usual") as Effort;
+		const groups = given.has("each")
+			? pieces.map((piece) => [piece])
+			: pieces.length > 0
+				? [pieces]
+				: [];
+		const lists = groups.map((group) => ({
+			file: group[0]?.file ?? "",
+			list: buyingList(group, layOut(group, effort, terminal)),
+		}));
 		writeLists(terminal, given.value("format"), lists, {
-			json: buyingListJson,
+			json: (all) => buyingListJson(all.map(({ list }) => list)),
 			csv: buyingListCsv,
 			markdown: buyingListMarkdown,
 			text: buyingListText,
@@ -48,3 +81,28 @@ for waste is told. Weight is that of the wood alone, from its solids.`.trimStart
 		return reportFaults(loaded, terminal);
 	},
 };
+
+/** The layouts; at a terminal it is told how far the search is. */
+function layOut(
+	pieces: readonly PieceToBuy[],
+	effort: Effort,
+	terminal: Terminal,
+): readonly MaterialLayout[] {
+	const search = searchLayouts(
+		pieces.map(({ piece }) => pieceToCut(piece)),
+		{ effort },
+	);
+	let told = -1;
+	for (;;) {
+		const step = search.next();
+		const done = step.done === true;
+		if (terminal.err.isTerminal) {
+			const percent = done ? 100 : Math.floor(step.value.done * 100);
+			if (done && told >= 0) terminal.err.write("\r\u001b[K");
+			else if (!done && percent > told)
+				terminal.err.write(`\rLaying out: ${percent} %`);
+			told = Math.max(told, percent);
+		}
+		if (done) return step.value;
+	}
+}

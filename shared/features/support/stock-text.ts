@@ -3,7 +3,9 @@
 import { show, showFine } from "../../checks/words.ts";
 import { exactText } from "../../model/explain.ts";
 import type { Design, Display, Piece, Stock } from "../../model/types.ts";
+import type { MaterialLine } from "../../outputs/buy-material.ts";
 import { type BuyingList, buyingList } from "../../outputs/buying-list.ts";
+import { pieceLayouts } from "../../outputs/piece-layouts.ts";
 import { codeSpan, escapeMarkdown } from "../../text/markdown.ts";
 import { areaUnits } from "../../units/derived.ts";
 import {
@@ -69,20 +71,16 @@ function usesOf(
 	stocks: readonly Stock[],
 ): string[] {
 	const ids = new Set(stocks.map((stock) => stock.id));
-	const list = buyingList(piece, design.stocks);
+	const list = buyingList(
+		[{ piece, stocks: design.stocks }],
+		pieceLayouts([piece], "quick"),
+	);
 	const lines = [
-		...list.sheets
-			.concat(list.veneer)
-			.filter(({ line }) => ids.has(line.stock.id))
+		...[...list.sheets, ...list.boards, ...list.lengths, ...list.veneer]
+			.filter(({ line }) => ids.has(line.layout.stock.id))
 			.map(
 				({ line, price, currency }) =>
-					`${codeSpan(line.stock.id)}: ${parts(line.parts.length)}, ${area(line.area, piece.display)}${line.least === undefined ? "" : `, at least ${line.least} sheet${line.least === 1 ? "" : "s"} by area`}${cost(price, currency)}`,
-			),
-		...list.boards
-			.filter(({ line }) => ids.has(line.stock.id))
-			.map(
-				({ line, price, currency }) =>
-					`${codeSpan(line.stock.id)}: ${parts(line.parts.length)}, ${formatBoardFeet(Rational.near(line.total, 1000))} board feet${cost(price, currency)}`,
+					`${codeSpan(line.layout.stock.id)}: ${materialUse(line, piece.display)}${cost(price, currency)}`,
 			),
 		...otherUses(list, ids),
 	];
@@ -92,6 +90,38 @@ function usesOf(
 			? `Not used in ${label}.`
 			: `Used in ${label}:\n\n${lines.map((line) => `- ${line}`).join("\n")}`,
 	];
+}
+
+const things = {
+	sheets: "sheet",
+	veneer: "sheet",
+	boards: "board",
+	lengths: "length",
+} as const;
+
+/** `10 parts, 27.2 sq ft, 2 sheets of 96 x 48 and 1 on hand`. */
+function materialUse(line: MaterialLine, display: Display): string {
+	const { layout, bought, taken, feet } = line;
+	const thing = things[layout.kind];
+	const from = [
+		...bought.map(
+			({ name, count }) =>
+				`${count} ${thing}${count === 1 ? "" : "s"} of ${name}`,
+		),
+		...taken.map(({ name, count }) => `${count} on hand of ${name}`),
+	];
+	return [
+		parts(line.parts.length),
+		feet
+			? `${formatBoardFeet(Rational.near(feet.net, 1000))} board feet`
+			: area(line.area, display),
+		from.join(" and "),
+		...(layout.missing.length > 0
+			? [`${parts(layout.missing.length)} not laid out`]
+			: []),
+	]
+		.filter((text) => text !== "")
+		.join(", ");
 }
 
 function otherUses(list: BuyingList, ids: ReadonlySet<string>): string[] {
