@@ -24,7 +24,7 @@ interface Encoded {
 	/** Line and character of the first and the last token; on the group's first line characters count from its start. */
 	readonly first: Place;
 	readonly last: Place;
-	readonly data: readonly number[];
+	readonly data: Uint32Array;
 }
 
 interface Place {
@@ -36,21 +36,28 @@ interface Place {
 export class TokenEncoder {
 	private readonly kept = new WeakMap<readonly number[], Encoded>();
 
-	encode(source: SourceText, groups: readonly TokenGroup[]): number[] {
-		const data: number[] = [];
+	encode(source: SourceText, groups: readonly TokenGroup[]): Uint32Array {
+		const all = groups
+			.filter(({ tokens }) => tokens.length > 0)
+			.map(({ start, tokens }) => ({
+				start,
+				encoded: this.encoded(source, start, tokens),
+			}));
+		const data = new Uint32Array(
+			all.reduce((sum, { encoded }) => sum + encoded.data.length, 0),
+		);
+		let at = 0;
 		let before: Place = { line: 0, character: 0 };
-		for (const { start, tokens } of groups) {
-			if (tokens.length === 0) continue;
+		for (const { start, encoded } of all) {
 			const origin = source.lines.positionAt(start);
-			const encoded = this.encoded(source, start, tokens);
 			const first = placed(origin, encoded.first);
-			const at = data.length;
-			for (const one of encoded.data) data.push(one);
+			data.set(encoded.data, at);
 			data[at] = first.line - before.line;
 			data[at + 1] =
 				first.line === before.line
 					? first.character - before.character
 					: first.character;
+			at += encoded.data.length;
 			before = placed(origin, encoded.last);
 		}
 		return data;
@@ -112,13 +119,13 @@ function encodeGroup(
 		first ??= here;
 		last = here;
 	}
-	return { first: first ?? last, last, data };
+	return { first: first ?? last, last, data: Uint32Array.from(data) };
 }
 
 /** What must be replaced to come from one list of numbers to another: one stretch, or none. */
 export function tokenEdits(
-	before: readonly number[],
-	after: readonly number[],
+	before: Uint32Array,
+	after: Uint32Array,
 ): SemanticTokensEdit[] {
 	const most = Math.min(before.length, after.length);
 	let head = 0;
@@ -135,7 +142,7 @@ export function tokenEdits(
 		{
 			start: head,
 			deleteCount: before.length - head - tail,
-			data: after.slice(head, after.length - tail),
+			data: [...after.subarray(head, after.length - tail)],
 		},
 	];
 }

@@ -20,7 +20,7 @@ import type { SourceText } from "../core/source-text.ts";
 
 interface Sent {
 	readonly id: string;
-	readonly data: readonly number[];
+	readonly data: Uint32Array;
 }
 
 export function semanticTokensHandlers({ session, guard }: Context) {
@@ -38,21 +38,25 @@ export function semanticTokensHandlers({ session, guard }: Context) {
 	};
 	const groupsOf = (source: SourceText) =>
 		semanticTokens(source.result.tree, importKind(source));
-	const remember = (source: SourceText, data: number[]): SemanticTokens => {
-		const open = new Set(session.openUris());
-		for (const uri of sent.keys()) if (!open.has(uri)) sent.delete(uri);
+	/** Answers the id of what is sent. */
+	const remember = (source: SourceText, data: Uint32Array): string => {
+		for (const uri of sent.keys()) if (!session.isOpen(uri)) sent.delete(uri);
 		count += 1;
 		const id = `${count}`;
 		sent.set(source.uri, { id, data });
-		return { resultId: id, data };
+		return id;
 	};
+	const whole = (source: SourceText, data: Uint32Array): SemanticTokens => ({
+		resultId: remember(source, data),
+		data: [...data],
+	});
 
 	return {
 		full: ({ textDocument }: SemanticTokensParams): SemanticTokens =>
 			guard("semanticTokens", { data: [] }, () => {
 				const source = session.document(textDocument.uri);
 				return source
-					? remember(source, encoder.encode(source, groupsOf(source)))
+					? whole(source, encoder.encode(source, groupsOf(source)))
 					: { data: [] };
 			}),
 		delta: ({
@@ -67,10 +71,9 @@ export function semanticTokensHandlers({ session, guard }: Context) {
 					if (!source) return { data: [] };
 					const before = sent.get(source.uri);
 					const data = encoder.encode(source, groupsOf(source));
-					const now = remember(source, data);
-					if (before?.id !== previousResultId) return now;
+					if (before?.id !== previousResultId) return whole(source, data);
 					return {
-						...(now.resultId ? { resultId: now.resultId } : {}),
+						resultId: remember(source, data),
 						edits: tokenEdits(before.data, data),
 					};
 				},
@@ -83,7 +86,7 @@ export function semanticTokensHandlers({ session, guard }: Context) {
 				const source = session.document(textDocument.uri);
 				if (!source) return { data: [] };
 				const groups = tokensWithin(groupsOf(source), toSpan(source, range));
-				return { data: encoder.encode(source, groups) };
+				return { data: [...encoder.encode(source, groups)] };
 			}),
 	};
 }

@@ -116,14 +116,33 @@ export function declaredKinds(tree: FileNode): ReadonlyMap<string, Imported> {
 
 interface FileScope {
 	readonly names: Scope;
-	/** The same for two texts in which the statements see the same names. */
-	readonly key: string;
+	/** The same object for two texts in which the statements see the same names. */
+	readonly key: NamesKey;
 	/** Whether anything but that statement needs the name. */
 	readonly uses: (name: string, besides: Statement) => boolean;
 }
 
+interface NamesKey {
+	readonly text: string;
+}
+
+/** Keys of the files at hand, the newest last: comparing thousands of statements by the text of it would take longer than reading them. */
+const keys: NamesKey[] = [];
+const mostKeys = 16;
+
+function keyOf(text: string): NamesKey {
+	const known = keys.find((one) => one.text === text);
+	if (known) return known;
+	const made = { text };
+	keys.push(made);
+	if (keys.length > mostKeys) keys.shift();
+	return made;
+}
+
 interface Kept {
-	readonly key: string;
+	readonly key: NamesKey;
+	/** Which names of a `use` line are used. */
+	readonly used: string;
 	readonly tokens: readonly number[];
 }
 
@@ -135,15 +154,15 @@ function kept(
 	comments: readonly Comment[],
 ): readonly number[] {
 	// What a `use` line is coloured as hangs on the lines that use its names; there are few of them.
-	const own = statement.head === "use" ? usedKey(statement, file) : "";
-	const key = file.key + own;
+	const used = statement.head === "use" ? usedKey(statement, file) : "";
+	const { key } = file;
 	const known = keptTokens.get(statement);
-	if (known?.key === key) return known.tokens;
+	if (known?.key === key && known.used === used) return known.tokens;
 	const writer = new Writer(statement.span.start);
 	new Reader(writer, file).statement(statement, "file", [file.names]);
 	for (const comment of comments) writer.comment(comment);
 	const tokens = writer.sorted();
-	keptTokens.set(statement, { key, tokens });
+	keptTokens.set(statement, { key, used, tokens });
 	return tokens;
 }
 
@@ -247,12 +266,14 @@ function fileScope(tree: FileNode, importKind: ImportKind): FileScope {
 	});
 	return {
 		names,
-		key: JSON.stringify(
-			[...names].map(([name, { type, members }]) => [
-				name,
-				type,
-				...(members?.keys() ?? []),
-			]),
+		key: keyOf(
+			JSON.stringify(
+				[...names].map(([name, { type, members }]) => [
+					name,
+					type,
+					...(members?.keys() ?? []),
+				]),
+			),
 		),
 		uses: (name, besides) =>
 			supplies.has(name) ||

@@ -127,8 +127,8 @@ describe("coloured words", () => {
 			fc.property(numbers, numbers, (before, after) => {
 				const now = [...before];
 				for (const { start, deleteCount, data = [] } of tokenEdits(
-					before,
-					after,
+					Uint32Array.from(before),
+					Uint32Array.from(after),
 				)) {
 					now.splice(start, deleteCount, ...data);
 				}
