@@ -1,6 +1,7 @@
 /** What the extension does once its client is made, on a desktop and in a browser alike. */
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import { announceCommands, registerLists } from "./lists.ts";
 
 /** Rejects, and so lets VS Code show the reason, if the server cannot start. */
 export async function startExtension(
@@ -14,7 +15,9 @@ export async function startExtension(
 		vscode.commands.registerCommand("storyrod.restartServer", () =>
 			restart(client, output),
 		),
+		registerLists(client),
 	);
+	announceCommands(client);
 	await client.start();
 }
 

@@ -6,6 +6,7 @@ import {
 	TextDocumentSyncKind,
 } from "vscode-languageserver";
 import type { PositionEncoding } from "../../shared/text/position-encoding.ts";
+import { commandsIn } from "./client-commands.ts";
 import { fileOperations } from "./file-operations.ts";
 
 /** What every client is offered. */
@@ -83,6 +84,8 @@ export interface ClientFeatures {
 		/** Asks the user to confirm what an edit says. */
 		readonly annotates: boolean;
 	};
+	/** What it can do besides, as `client-commands.ts` has it. */
+	readonly commands: readonly string[];
 	/** Takes the parameters of a signature as places in its label. */
 	readonly labelOffsets: boolean;
 	readonly snippets: boolean;
@@ -101,6 +104,7 @@ export const plainClient: ClientFeatures = {
 	refreshesDiagnostics: false,
 	watchesFiles: false,
 	watchesAnywhere: false,
+	commands: [],
 	labelOffsets: false,
 	refreshes: { semanticTokens: false, inlayHints: false, codeLenses: false },
 	preparesRename: false,
@@ -153,6 +157,7 @@ export function clientFeatures(params: InitializeParams): ClientFeatures {
 				workspace?.workspaceEdit?.documentChanges === true &&
 				workspace.workspaceEdit.changeAnnotationSupport !== undefined,
 		},
+		commands: commandsIn(params.capabilities.experimental),
 		labelOffsets:
 			textDocument?.signatureHelp?.signatureInformation?.parameterInformation
 				?.labelOffsetSupport === true,

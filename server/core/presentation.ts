@@ -1,6 +1,8 @@
 // What is shown beside the text and how it is laid out: what is offered of it, and which request is answered by what.
 
 import {
+	CodeLensRequest,
+	CodeLensResolveRequest,
 	DocumentOnTypeFormattingRequest,
 	DocumentRangeFormattingRequest,
 	DocumentRangesFormattingRequest,
@@ -14,7 +16,9 @@ import {
 	SignatureHelpRequest,
 } from "vscode-languageserver";
 import { semanticTokensLegend } from "../convert/semantic-tokens.ts";
+import { codeLensHandlers } from "../handlers/code-lens.ts";
 import { inlayHintHandlers } from "../handlers/inlay-hint.ts";
+import { ListRequest, listHandler } from "../handlers/list.ts";
 import { onTypeFormattingHandler } from "../handlers/on-type-formatting.ts";
 import { rangeFormattingHandlers } from "../handlers/range-formatting.ts";
 import { selectionRangeHandler } from "../handlers/selection-range.ts";
@@ -22,6 +26,7 @@ import { semanticTokensHandlers } from "../handlers/semantic-tokens.ts";
 import { signatureHelpHandler } from "../handlers/signature-help.ts";
 import type { Answers } from "./answers.ts";
 import type { Context } from "./context.ts";
+import { designIndex } from "./design-index.ts";
 
 export const presentationCapabilities: ServerCapabilities = {
 	semanticTokensProvider: {
@@ -31,6 +36,7 @@ export const presentationCapabilities: ServerCapabilities = {
 	},
 	inlayHintProvider: { resolveProvider: true },
 	signatureHelpProvider: { triggerCharacters: [" ", ","] },
+	codeLensProvider: { resolveProvider: true },
 	selectionRangeProvider: true,
 	documentRangeFormattingProvider: { rangesSupport: true },
 	documentOnTypeFormattingProvider: {
@@ -48,6 +54,10 @@ export function answerPresentation(answers: Answers, context: Context): void {
 	const hints = inlayHintHandlers(context);
 	answers.on(InlayHintRequest.type, hints.list, { whenSettled });
 	answers.on(InlayHintResolveRequest.type, hints.resolve);
+	const lenses = codeLensHandlers(context, designIndex(context));
+	answers.on(CodeLensRequest.type, lenses.list, { whenSettled });
+	answers.on(CodeLensResolveRequest.type, lenses.resolve);
+	answers.on(ListRequest.type, listHandler(context));
 	answers.on(SignatureHelpRequest.type, signatureHelpHandler(context));
 	answers.on(SelectionRangeRequest.type, selectionRangeHandler(context));
 	const range = rangeFormattingHandlers(context);

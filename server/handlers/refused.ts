@@ -9,7 +9,6 @@ import {
 
 export const refused: Readonly<Record<string, string>> = {
 	"textDocument/declaration": "The same as the definition",
-	"textDocument/codeLens": "Not made yet",
 	"textDocument/documentColor": "The language has no colours",
 	"textDocument/colorPresentation": "The language has no colours",
 	"textDocument/inlineValue": "There is no debugger",

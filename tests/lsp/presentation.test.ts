@@ -2,6 +2,7 @@
 
 import { afterEach, describe, expect, test } from "vitest";
 import type {
+	CodeLens,
 	InlayHint,
 	SelectionRange,
 	SemanticTokens,
@@ -252,6 +253,74 @@ describe("hints in the text", () => {
 		expect(
 			await editor.connection.sendRequest("inlayHint/resolve", first),
 		).toEqual(first);
+	});
+});
+
+describe("lines over pieces and components", () => {
+	const lenses = async (): Promise<string[]> => {
+		const listed = await editor.connection.sendRequest<CodeLens[]>(
+			"textDocument/codeLens",
+			{ textDocument: { uri: bench } },
+		);
+		expect(listed.every(({ command }) => command === undefined)).toBe(true);
+		const resolved: CodeLens[] = [];
+		for (const one of listed)
+			resolved.push(
+				await editor.connection.sendRequest("codeLens/resolve", one),
+			);
+		return resolved.map(
+			({ range, command }) =>
+				`${range.start.line}: ${command?.title}${command?.command ? ` (${command.command})` : ""}`,
+		);
+	};
+
+	test("say what a piece takes and what is wrong in it", async () => {
+		await opened();
+		const found = await editor.diagnostics(bench);
+		expect(found.filter(({ severity }) => severity === 2)).toHaveLength(1);
+		expect(await lenses()).toEqual(["3: 5 parts · 1 sheet", "3: 1 warning"]);
+		await editor.edit(bench, "centred", "centred dado lost");
+		expect((await lenses())[1]).toMatch(/^3: \d+ errors?/);
+	});
+
+	test("who makes a component, over the files of the workspace", async () => {
+		const files = new Map([
+			[bench, "component foot {\n  given w = 2\n}\n"],
+			[
+				"file:///shop/a.rod",
+				'use foot from "./bench.rod"\npiece a { make b from foot { }; make c from foot { } }\n',
+			],
+			[
+				"file:///shop/d.rod",
+				'use foot from "./bench.rod"\npiece d { make e from foot { } }\n',
+			],
+		]);
+		editor = await Editor.start(files, fullClient, {}, ["file:///shop"]);
+		await editor.open(bench, files.get(bench) ?? "");
+		expect((await lenses())[0]).toBe("0: made 3 times in 2 designs");
+	});
+
+	test("lead to a list where the client has the command", async () => {
+		await opened(design.main, {
+			...fullClient,
+			experimental: { commands: ["storyrod.showCutList"] },
+		});
+		expect((await lenses())[0]).toBe(
+			"3: 5 parts · 1 sheet (storyrod.showCutList)",
+		);
+	});
+
+	test("the lists themselves, as Markdown", async () => {
+		await opened();
+		const list = (piece: string, which: string) =>
+			editor.connection.sendRequest<string | null>("storyrod/list", {
+				textDocument: { uri: bench },
+				piece,
+				list: which,
+			});
+		expect(await list("bench", "cut")).toContain("52 19/32");
+		expect(await list("bench", "buy")).toContain("## Buying list: bench");
+		expect(await list("lost", "cut")).toBeNull();
 	});
 });
 

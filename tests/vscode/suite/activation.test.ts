@@ -20,7 +20,12 @@ suite("Activation", () => {
 
 	test("its commands are there", async () => {
 		const commands = await vscode.commands.getCommands(true);
-		for (const name of ["storyrod.restartServer", "storyrod.showOutput"])
+		for (const name of [
+			"storyrod.restartServer",
+			"storyrod.showOutput",
+			"storyrod.showCutList",
+			"storyrod.showBuyingList",
+		])
 			assert.ok(commands.includes(name), name);
 	});
 
