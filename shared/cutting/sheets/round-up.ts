@@ -73,6 +73,7 @@ export function* roundUp(
 	const { steps, chance } = standing;
 	const values = columns.values();
 	for (let round = 0; steps.spent < end && !standing.proven; round++) {
+		steps.spend(perRound);
 		const granted = takeWhole(standing, columns.columns, values, (whole) =>
 			Math.max(0, whole - (round < 2 ? round : chance.below(round + 1))),
 		);
@@ -80,6 +81,9 @@ export function* roundUp(
 		yield* finish(standing, granted, stop + slice < end ? stop : end);
 	}
 }
+
+/** What a round costs even where it finds nothing to search: without it, such rounds would never end. */
+const perRound = 100_000;
 
 /** Sheets that are settled, and what is to be made beside them. */
 interface Granted {
