@@ -30,6 +30,7 @@ export function laidPart(
 		id: `case.${label}`,
 		path: label,
 		piece: "case",
+		pieceAt: 0,
 		part: undefined,
 		aid: undefined,
 		share: undefined,

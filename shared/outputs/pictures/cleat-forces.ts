@@ -1,6 +1,8 @@
 // A free-body sketch of a piece on its wall, seen from the side: what pulls and pushes on it, and where. Pure SVG text in
 // colours that can be read on light and on dark ground.
 
+import { escapeXml } from "./svg.ts";
+
 export interface CleatPicture {
 	/** From the wall's face and up from the lower edge of the piece, mm. */
 	readonly depth: number;
@@ -137,12 +139,4 @@ function text(
 	words: string,
 ): string {
 	return `<text x="${x.toFixed(1)}" y="${y.toFixed(1)}" text-anchor="${anchor}" fill="${colour}">${escapeXml(words)}</text>`;
-}
-
-function escapeXml(words: string): string {
-	return words
-		.replaceAll("&", "&amp;")
-		.replaceAll("<", "&lt;")
-		.replaceAll(">", "&gt;")
-		.replaceAll('"', "&quot;");
 }

@@ -1,6 +1,8 @@
 // A little drawing of a shelf that sags: what it stands on, what stands on it, how it bends at first and over the years. Pure SVG
 // text in colours that can be read on light and on dark ground.
 
+import { escapeXml } from "./svg.ts";
+
 export interface ShelfPicture {
 	/** mm. */
 	readonly length: number;
@@ -101,12 +103,4 @@ function scalesOf({ length, deflectionAt, creep }: ShelfPicture): {
 /** A place for the middle of a text, so far from both sides. */
 function clamp(at: number, margin: number): string {
 	return Math.min(width - margin, Math.max(margin, at)).toFixed(1);
-}
-
-function escapeXml(text: string): string {
-	return text
-		.replaceAll("&", "&amp;")
-		.replaceAll("<", "&lt;")
-		.replaceAll(">", "&gt;")
-		.replaceAll('"', "&quot;");
 }

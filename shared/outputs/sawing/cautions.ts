@@ -9,7 +9,7 @@ const mm = 1_000;
 /** Narrower than this beside the fence, a hand comes too near: 3 in. */
 const narrow = 76 * mm;
 /** Narrower than this, a strip is caught between fence and blade: 3/4 in. */
-const thin = 19.1 * mm;
+const thin = 19 * mm;
 /** Shorter than this along the fence, a piece turns against it: 12 in. */
 const short = 305 * mm;
 /** Smaller than this at a stop, a hand comes too near: 6 in. */
@@ -64,6 +64,6 @@ export const cautionWords: Readonly<Record<Caution, string>> = {
 		"bevelled: the fence on the side that the blade leans away from, so that nothing is caught under it",
 };
 
-/** Said once. */
+/** Said once, wherever there is something to saw. */
 export const firstOfAll =
 	"What the manual of the saw says comes before all of this: guard, riving knife and eye protection in place, the blade at rest before a hand comes near it.";

@@ -2,7 +2,7 @@
 
 import { escapeMarkdown } from "../../text/markdown.ts";
 import { markdownTable } from "../markdown-table.ts";
-import { cautionWords, firstOfAll } from "./cautions.ts";
+import { cautionWords } from "./cautions.ts";
 import type { SawingPlan } from "./sawing-plan.ts";
 import { changesText, sawingLines, sawingTitles } from "./sawing-words.ts";
 
@@ -12,12 +12,12 @@ export function sawingMarkdown(plan: SawingPlan): string {
 		({ section, settings }) =>
 			`#### ${sawingTitles[section]}\n\n${markdownTable(
 				["Set", "No.", "Sheet", "Cut", "Comes off", "Left"],
-				settings.flatMap(({ setting, title, rows }) =>
+				settings.flatMap(({ title, cautions, rows }) =>
 					rows.map((row, index) => [
 						index === 0
 							? [
 									escapeMarkdown(title),
-									...setting.cautions.map(
+									...cautions.map(
 										(caution) => `*${escapeMarkdown(cautionWords[caution])}*`,
 									),
 								].join("<br>")
@@ -30,7 +30,5 @@ export function sawingMarkdown(plan: SawingPlan): string {
 			)}`,
 	);
 	if (changes !== undefined) blocks.push(`${escapeMarkdown(`${changes}.`)}\n`);
-	if (blocks.length > 0 && plan.layout.kind !== "veneer")
-		blocks.push(`${escapeMarkdown(firstOfAll)}\n`);
 	return blocks.join("\n");
 }

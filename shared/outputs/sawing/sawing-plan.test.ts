@@ -211,14 +211,12 @@ describe("two sheets that share their strips", () => {
 			   7  sheet 2  crosscut 12 long  A
 			   8  sheet 2  crosscut 8 long   C
 			  Stop at 30
-			   9  sheet 1  crosscut 12 long  B                 leaves offcut 12 x 19 3/4, keep it
-			  10  sheet 1  crosscut 8 long   D                 leaves offcut 8 x 19 3/4, keep it
-			  11  sheet 2  crosscut 12 long  B                 leaves offcut 12 x 19 3/4, keep it
-			  12  sheet 2  crosscut 8 long   D                 leaves offcut 8 x 19 3/4, keep it
+			   9  sheet 1  crosscut 12 long  B                 leaves offcut 19 3/4 x 12, keep it
+			  10  sheet 1  crosscut 8 long   D                 leaves offcut 19 3/4 x 8, keep it
+			  11  sheet 2  crosscut 12 long  B                 leaves offcut 19 3/4 x 12, keep it
+			  12  sheet 2  crosscut 8 long   D                 leaves offcut 19 3/4 x 8, keep it
 
-			4 settings for 12 cuts; sheet by sheet it would be 12.
-			What the manual of the saw says comes before all of this: guard, riving knife and eye protection
-			  in place, the blade at rest before a hand comes near it.
+			4 settings for 12 cuts; piece by piece it would be 12.
 			"
 		`);
 	});

@@ -17,6 +17,7 @@ import {
 	blanksOf,
 	extentAlong,
 	type Guide,
+	otherAxis,
 } from "./blanks.ts";
 import { type Caution, cautionsAt, isLarge } from "./cautions.ts";
 import { fewSettings, settingsIn, type Task, treeOrder } from "./order.ts";
@@ -24,6 +25,8 @@ import { fewSettings, settingsIn, type Task, treeOrder } from "./order.ts";
 /** Lengths are whole thousandths of a millimetre, as in the layout. */
 export interface SawingPlan {
 	readonly layout: MaterialLayout;
+	/** What the cut list calls the sizes of a part as it is sawn first, by the id of the part. */
+	readonly cutTexts: CutTexts;
 	/** The sheets of the layout, their pieces in the order in which they are cut off: this is how to draw them. */
 	readonly sheets: readonly LaidSheet[];
 	readonly settings: readonly SawSetting[];
@@ -59,6 +62,8 @@ export interface SawCut {
 	/** What the blade takes, as it is drawn. */
 	readonly kerf: Rectangle;
 	readonly length: number;
+	/** In the unit of the design, as in the cut list. */
+	readonly lengthText: string;
 	/** Of a trim nothing that counts. */
 	readonly off: SawnPiece | undefined;
 	/** What is left on the saw, if it is the last cut of its blank, and not cut off to the edge. */
@@ -76,15 +81,19 @@ export function sawingPlan(
 	layout: MaterialLayout,
 	pieces: readonly Piece[],
 ): SawingPlan {
-	const sizeText = sizeTexts(layout.display, pieces);
+	const cutTexts = cutTextsOf(pieces, layout.display);
+	const sizeText: SizeText = (region, along) =>
+		extentText(region, along, { layout, cutTexts });
 	const blanks = blanksOf(layout);
 	const facts = new Map<Task, CutFacts>();
 	const tree = new Map(
 		blanks.map((blank) => [blank, tasksOf(blank, layout, sizeText, facts)]),
 	);
 	const order = fewSettings(tree);
-	const arranged = new Arrangement(layout, order);
-	const trims = layout.sheets.flatMap((sheet, index) => trimsOf(sheet, index));
+	const arranged = new Arrangement(layout, order, sizeText);
+	const trims = layout.sheets.flatMap((sheet, index) =>
+		trimsOf(sheet, index, layout.display),
+	);
 	const cuts = order.map((task) => ({ task, facts: facts.get(task) }));
 	const settings: (Omit<SawSetting, "cuts"> & { cuts: SawCut[] })[] = [];
 	if (trims.length > 0) settings.push(...trimSettings(trims, layout));
@@ -100,6 +109,7 @@ export function sawingPlan(
 	}
 	return {
 		layout,
+		cutTexts,
 		sheets: arranged.sheets,
 		settings: settings.map((setting) => ({
 			...setting,
@@ -171,6 +181,7 @@ function guideOf(
 function trimsOf(
 	{ length, width, root }: LaidSheet,
 	sheet: number,
+	display: Display,
 ): readonly Omit<SawCut, "number">[] {
 	const cuts: Omit<SawCut, "number">[] = [];
 	let left: Rectangle = { x: 0, y: 0, length, width };
@@ -190,7 +201,8 @@ function trimsOf(
 			kind: "trim",
 			blank,
 			kerf: stretch(blank, along, from, size),
-			length: extentAlong(blank, along === "x" ? "y" : "x"),
+			length: extentAlong(blank, otherAxis(along)),
+			lengthText: lengthOf(extentAlong(blank, otherAxis(along)), display),
 			off: undefined,
 			left: undefined,
 		});
@@ -244,9 +256,15 @@ class Arrangement {
 	private readonly blankOf = new Map<LaidRegion, Blank>();
 	private readonly placed = new Map<LaidRegion, LaidRegion>();
 	private readonly kerf: number;
+	private readonly sizeText: SizeText;
 
-	constructor(layout: MaterialLayout, order: readonly Task[]) {
+	constructor(
+		layout: MaterialLayout,
+		order: readonly Task[],
+		sizeText: SizeText,
+	) {
 		this.kerf = layout.kerf;
+		this.sizeText = sizeText;
 		for (const task of order) {
 			const known = this.cuts.get(task.blank);
 			if (known) known.push(task);
@@ -287,6 +305,7 @@ class Arrangement {
 			blank: stretch(whole, along, start, end - start),
 			kerf: stretch(whole, along, blade, Math.min(this.kerf, end - blade)),
 			length: blank.across,
+			lengthText: this.sizeText(region, otherAxis(along)),
 			off: sawn(piece),
 			left: isLast && rest ? sawn(rest) : undefined,
 		};
@@ -331,32 +350,56 @@ function stretch(
 		: { x, y: from, length, width: size };
 }
 
-/** What the size of a region is called: as the cut list calls the part that fills it, else as its own length. */
-function sizeTexts(display: Display, pieces: readonly Piece[]): SizeText {
-	const texts = new Map<string, { length: string; width: string }>();
+export type CutTexts = ReadonlyMap<
+	string,
+	readonly {
+		/** Thousandths of a millimetre. */
+		readonly steps: number;
+		readonly text: string;
+	}[]
+>;
+
+/** A strip may be ripped from the edge of a board, so that it is as wide there as it is thick: all three sizes count. */
+function cutTextsOf(pieces: readonly Piece[], display: Display): CutTexts {
+	const texts = new Map<string, { steps: number; text: string }[]>();
 	for (const piece of pieces) {
 		const finals = cutSizes(piece);
+		const same = piece.display.unit === display.unit;
 		for (const part of piece.parts) {
-			const [first] = part.stages;
-			const cut = finals.get(part.id);
-			const named =
-				first && first.stage !== "final"
-					? {
-							length: shownSize(first.length, piece.display),
-							width: shownSize(first.width, piece.display),
-						}
-					: cut;
-			if (named)
-				texts.set(part.id, {
-					length: named.length.text,
-					width: named.width.text,
-				});
+			const [first = part] = part.stages;
+			const final = finals.get(part.id);
+			const sizes = [
+				[first.length, final?.length],
+				[first.width, final?.width],
+				[first.thick, undefined],
+			] as const;
+			texts.set(
+				part.id,
+				sizes.map(([size, shown]) => {
+					const cut =
+						first === part && shown ? shown : shownSize(size, piece.display);
+					return {
+						steps: size.value.toNumber() * 1_000,
+						text: same ? cut.text : formatLength(size.value, display).text,
+					};
+				}),
+			);
 		}
 	}
-	return (region, along) => {
-		const extent = extentAlong(region, along);
-		return partText(region, along, extent, texts) ?? lengthOf(extent, display);
-	};
+	return texts;
+}
+
+/** What the size of a region is called: as the cut list calls the part that fills it, else as its own length. */
+export function extentText(
+	region: LaidRegion,
+	along: Axis,
+	{ layout, cutTexts }: Pick<SawingPlan, "layout" | "cutTexts">,
+): string {
+	const extent = extentAlong(region, along);
+	return (
+		partText(region, along, extent, cutTexts) ??
+		lengthOf(extent, layout.display)
+	);
 }
 
 /** Of the first part in a region that is as large as it, and laid out whole. */
@@ -364,7 +407,7 @@ function partText(
 	region: LaidRegion,
 	along: Axis,
 	extent: number,
-	texts: ReadonlyMap<string, { length: string; width: string }>,
+	texts: CutTexts,
 ): string | undefined {
 	if (extentAlong(region, along) !== extent) return undefined;
 	if (region.kind === "cut") {
@@ -377,9 +420,12 @@ function partText(
 	if (region.kind !== "part") return undefined;
 	const { of, turned } = region;
 	const side = (along === "x") === turned ? "width" : "length";
-	return of.share === undefined && of.part && of[side] === extent
-		? texts.get(of.part.id)?.[side]
-		: undefined;
+	if (of.share !== undefined || !of.part || of[side] !== extent)
+		return undefined;
+	// Steps are rounded up.
+	return texts
+		.get(of.part.id)
+		?.find(({ steps }) => Math.abs(steps - extent) <= 1)?.text;
 }
 
 /** The first of a pair is as wide as its broad face. */

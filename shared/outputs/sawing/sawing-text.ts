@@ -2,7 +2,7 @@
 
 import { textTable } from "../../text/table.ts";
 import { wrap } from "../wrap.ts";
-import { cautionWords, firstOfAll } from "./cautions.ts";
+import { cautionWords } from "./cautions.ts";
 import type { SawingPlan } from "./sawing-plan.ts";
 import { changesText, sawingLines, sawingTitles } from "./sawing-words.ts";
 
@@ -29,21 +29,16 @@ export function sawingText(
 		...sections.map(({ section, settings }) =>
 			[
 				`${sawingTitles[section].toUpperCase()}\n`,
-				...settings.flatMap(({ setting, title, rows }) => [
+				...settings.flatMap(({ title, cautions, rows }) => [
 					...wrapped(title, columns, 2),
-					...setting.cautions.flatMap((caution) =>
+					...cautions.flatMap((caution) =>
 						wrapped(`! ${cautionWords[caution]}`, columns, 4),
 					),
 					...rows.map((row) => `${lineOf.get(row) ?? ""}\n`),
 				]),
 			].join(""),
 		),
-		[
-			...(changes === undefined ? [] : wrapped(`${changes}.`, columns, 0)),
-			...(rows.length > 0 && plan.layout.kind !== "veneer"
-				? wrapped(firstOfAll, columns, 0)
-				: []),
-		].join(""),
+		changes === undefined ? "" : wrapped(`${changes}.`, columns, 0).join(""),
 	]
 		.filter((block) => block !== "")
 		.join("\n");

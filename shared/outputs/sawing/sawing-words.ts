@@ -1,9 +1,12 @@
 // How cuts and what comes of them are put into words, the same in every format.
 
+import { leftText, partsIn as placedIn } from "../../layouts/index.ts";
 import type { LaidPart, LaidRegion } from "../../layouts/types.ts";
+
 import type { Guide } from "./blanks.ts";
+import type { Caution } from "./cautions.ts";
 import {
-	lengthOf,
+	extentText,
 	type SawCut,
 	type SawingPlan,
 	type SawnPiece,
@@ -29,6 +32,8 @@ export interface SettingLines {
 	readonly setting: SawSetting;
 	/** `Fence at 15 3/4`. */
 	readonly title: string;
+	/** Those that are not told at the setting before already. */
+	readonly cautions: readonly Caution[];
 	readonly rows: readonly CutRow[];
 }
 
@@ -47,6 +52,7 @@ export interface CutRow {
 
 export function sawingLines(plan: SawingPlan): readonly SawingLines[] {
 	const sections: { section: SawingSection; settings: SettingLines[] }[] = [];
+	let told: readonly Caution[] = [];
 	for (const setting of plan.settings) {
 		const section = sectionOf(setting);
 		if (sections.at(-1)?.section !== section)
@@ -54,20 +60,22 @@ export function sawingLines(plan: SawingPlan): readonly SawingLines[] {
 		sections.at(-1)?.settings.push({
 			setting,
 			title: settingTitle(setting, plan),
+			cautions: setting.cautions.filter((one) => !told.includes(one)),
 			rows: rowsOf(setting, plan),
 		});
+		told = setting.cautions;
 	}
 	return sections;
 }
 
-/** `17 settings for 40 cuts; sheet by sheet it would be 25`. */
+/** `17 settings for 40 cuts; piece by piece it would be 25`. */
 export function changesText(plan: SawingPlan): string | undefined {
 	const { changes, changesInTreeOrder: other } = plan;
 	if (changes === 0) return undefined;
 	const cuts = plan.settings
 		.filter(({ kind }) => kind === "cut")
 		.reduce((sum, { cuts }) => sum + cuts.length, 0);
-	const saved = other > changes ? `; sheet by sheet it would be ${other}` : "";
+	const saved = other > changes ? `; piece by piece it would be ${other}` : "";
 	return `${counted(changes, "setting")} for ${counted(cuts, "cut")}${saved}`;
 }
 
@@ -77,9 +85,8 @@ export function sheetName({ layout }: SawingPlan, index: number): string {
 }
 
 export function sheetWord(kind: SawingPlan["layout"]["kind"]): string {
-	if (kind === "sheets") return "sheet";
-	if (kind === "veneer") return "leaf";
-	return kind === "boards" ? "board" : "length";
+	if (kind === "boards") return "board";
+	return kind === "lengths" ? "length" : "sheet";
 }
 
 /** `A`, or `A (strip 2 of 4)`. */
@@ -104,16 +111,23 @@ export function pieceText(
 	}
 }
 
-/** Width x length, as boards and sheets are asked for in the cut list. */
-export function sizeOf(
-	{ length, width }: { readonly length: number; readonly width: number },
-	{ layout: { display } }: Pick<SawingPlan, "layout">,
-): string {
-	return `${lengthOf(width, display)} x ${lengthOf(length, display)}`;
+/**
+ * Of what becomes parts width x length, as the cut list has it: of a part its own, of anything else across the grain and
+ * along it. Of an offcut length x width, as the stock file has it, and never larger than it is.
+ */
+export function sizeOf(region: LaidRegion, plan: SizesKnown): string {
+	if (region.kind === "remnant") return leftText(region, plan.layout.display);
+	const turned = region.kind === "part" && region.turned;
+	const [across, along] = turned
+		? (["x", "y"] as const)
+		: (["y", "x"] as const);
+	return `${extentText(region, across, plan)} x ${extentText(region, along, plan)}`;
 }
 
+type SizesKnown = Pick<SawingPlan, "layout" | "cutTexts">;
+
 /** `2 x A, B`, in the order in which they lie. */
-function labelsIn(region: LaidRegion): string {
+export function labelsIn(region: LaidRegion): string {
 	const counts = new Map<string, number>();
 	for (const { label } of partsIn(region))
 		counts.set(label, (counts.get(label) ?? 0) + 1);
@@ -125,16 +139,7 @@ function labelsIn(region: LaidRegion): string {
 
 /** All that is cut from a region. */
 export function partsIn(region: LaidRegion): readonly LaidPart[] {
-	switch (region.kind) {
-		case "part":
-			return [region.of];
-		case "pair":
-			return region.of;
-		case "remnant":
-			return [];
-		case "cut":
-			return region.pieces.flatMap(partsIn);
-	}
+	return placedIn(region).map(({ of }) => of);
 }
 
 function sectionOf({ kind, guide }: SawSetting): SawingSection {
@@ -208,10 +213,9 @@ function rowOf(cut: SawCut, plan: SawingPlan): Omit<CutRow, "numbers"> {
 		const { name } = plan.sheets[cut.sheet] ?? { name: "" };
 		return { sheet, cut: name, off: "", left: "" };
 	}
-	const length = lengthOf(cut.length, plan.layout.display);
 	return {
 		sheet,
-		cut: `${cut.kind} ${length} long`,
+		cut: `${cut.kind} ${cut.lengthText} long`,
 		off: cut.off ? pieceText(cut.off, plan) : "",
 		left: cut.left ? `leaves ${pieceText(cut.left, plan)}` : "",
 	};
@@ -221,6 +225,11 @@ function upperFirst(text: string): string {
 	return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-export function counted(count: number, word: string): string {
-	return `${count} ${word}${count === 1 ? "" : "s"}`;
+/** `3 sheets`; with `words` for small numbers `three sheets`. */
+export function counted(
+	count: number,
+	word: string,
+	words: readonly string[] = [],
+): string {
+	return `${words[count] ?? count} ${word}${count === 1 ? "" : "s"}`;
 }
