@@ -4,6 +4,7 @@ import {
 	closeSync,
 	fchmodSync,
 	fsyncSync,
+	mkdirSync,
 	openSync,
 	readFileSync,
 	realpathSync,
@@ -132,6 +133,38 @@ export function createFile(path: string, text: string): void {
 			closeSync(file);
 		}
 	} catch (error) {
+		throw new FileFault(reason(error));
+	}
+}
+
+/**
+ * Writes files into a folder, which is made if it is not there; files of the same names are replaced. Each is whole at any time,
+ * and none is touched before all could be written: a run that is broken off leaves what was there. Throws `FileFault`.
+ */
+export function writeIntoFolder(
+	folder: string,
+	files: readonly { readonly name: string; readonly text: string }[],
+): void {
+	const temporary = new Map<string, string>();
+	try {
+		mkdirSync(folder, { recursive: true });
+		for (const { name, text } of files) {
+			const path = join(folder, `.${name}.${process.pid}.tmp`);
+			const file = openSync(path, "wx");
+			temporary.set(path, join(folder, name));
+			try {
+				writeAll(file, new TextEncoder().encode(text));
+				fsyncSync(file);
+			} finally {
+				closeSync(file);
+			}
+		}
+		for (const [path, target] of temporary) {
+			renameSync(path, target);
+			temporary.delete(path);
+		}
+	} catch (error) {
+		for (const path of temporary.keys()) rmSync(path, { force: true });
 		throw new FileFault(reason(error));
 	}
 }

@@ -6,6 +6,7 @@ import { check } from "./check.ts";
 import { cutlist } from "./cutlist.ts";
 import { explain } from "./explain.ts";
 import { format } from "./format.ts";
+import { layout } from "./layout.ts";
 import { lsp } from "./lsp.ts";
 import { newCommand } from "./new.ts";
 
@@ -14,6 +15,7 @@ export const commands: readonly Command[] = [
 	check,
 	cutlist,
 	buy,
+	layout,
 	explain,
 	format,
 	lsp,
