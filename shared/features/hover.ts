@@ -6,6 +6,7 @@ import { codeSpan, escapeMarkdown } from "../text/markdown.ts";
 import { footText } from "./support/foot-text.ts";
 import { headHelp } from "./support/head-help.ts";
 import { jointsText } from "./support/joint-text.ts";
+import { layoutGlanceText } from "./support/layout-glance.ts";
 import { measureText, sizeText } from "./support/measure-text.ts";
 import { mountText } from "./support/mount-text.ts";
 import { cutListText, partText } from "./support/part-text.ts";
@@ -74,6 +75,10 @@ function textOf(snapshot: Snapshot, topic: Topic): string {
 		case "stock":
 			return blocks(
 				stockText(topic, snapshot.design),
+				layoutGlanceText(
+					snapshot.design.pieces,
+					new Set(topic.stocks.map((stock) => stock.id)),
+				),
 				docOf(topic.declaration),
 			);
 		case "name":
