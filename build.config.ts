@@ -1,4 +1,8 @@
-/** Builds what is shipped: the extension, the language server and the command line, each one file in `dist/`. */
+/**
+ * Builds what is shipped: the extension, the language server, the command line and the layouts for other programs, each one
+ * file in `dist/`, the last with its types.
+ */
+import { execFileSync } from "node:child_process";
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { type BuildOptions, build, type Metafile } from "esbuild";
@@ -61,6 +65,13 @@ const targets: BuildOptions[] = [
 		// esbuild keeps a `#!` line of the entry itself, above the banner
 		banner: { js: requireBanner },
 	},
+	{
+		entryPoints: ["shared/cutting/index.ts"],
+		outfile: "dist/layouts/index.mjs",
+		format: "esm",
+		platform: "neutral", // a browser runs it, too
+		target: "es2024",
+	},
 ];
 
 /** The folders of the packages that went into a bundle, relative to the root, in order of name. */
@@ -111,6 +122,20 @@ writeFileSync(
 	join(root, "dist/THIRD-PARTY.txt"),
 	thirdPartyText(packagesIn(metafiles)),
 );
+
+/** Throws, with what is wrong on the console, if the types do not hold. */
+function writeLayoutTypes(): void {
+	execFileSync(
+		process.execPath,
+		[
+			join(root, "node_modules/typescript/bin/tsc"),
+			"--project",
+			join(root, "shared/cutting/tsconfig.types.json"),
+		],
+		{ stdio: "inherit" },
+	);
+}
+writeLayoutTypes();
 
 const manifest: unknown = JSON.parse(
 	readFileSync(join(root, "package.json"), "utf8"),
