@@ -14,9 +14,9 @@ const efforts: readonly Effort[] = ["quick", "usual", "thorough"];
 
 export const effortOption: Option = {
 	name: "effort",
-	value: efforts.join("|"),
+	value: "EFFORT",
 	choices: efforts,
-	help: "How long to look for good layouts; usual if not given",
+	help: "How long to look for good layouts: quick, usual or thorough",
 };
 
 export function effortOf(given: Given): Effort {

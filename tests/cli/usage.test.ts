@@ -23,7 +23,7 @@ describe("help", () => {
 			  check FILE...           Tell what is wrong in designs: joints, sizes, fasteners, names
 			  cutlist FILE...         List the parts to cut: now, to fit, and last
 			  buy FILE...             List what to buy, what it costs and what there is to carry
-			  layout FILE...          Lay the parts out on sheets and boards, and tell how to saw them up
+			  layout FILE...          Lay parts out on sheets and boards, and order the cuts
 			  explain FILE [NAME...]  Tell why a size is what it is
 			  format FILE...          Lay designs out in the one style, in place
 			  lsp                     Run the language server, for an editor

@@ -1,16 +1,10 @@
 // `storyrod buy`: what to buy for some designs, what it costs and what there is to carry.
 
-import type { Effort } from "../../../shared/cutting/index.ts";
-import {
-	type MaterialLayout,
-	searchLayouts,
-} from "../../../shared/layouts/index.ts";
 import { buyingList } from "../../../shared/outputs/buying-list.ts";
 import { buyingListCsv } from "../../../shared/outputs/buying-list-csv.ts";
 import { buyingListJson } from "../../../shared/outputs/buying-list-json.ts";
 import { buyingListMarkdown } from "../../../shared/outputs/buying-list-markdown.ts";
 import { buyingListText } from "../../../shared/outputs/buying-list-text.ts";
-import { pieceToCut } from "../../../shared/outputs/piece-layouts.ts";
 import type { PieceToBuy } from "../../../shared/outputs/piece-to-buy.ts";
 import {
 	type Command,
@@ -20,9 +14,9 @@ import {
 	stdinOption,
 } from "../command.ts";
 import { loadDesigns } from "../designs.ts";
+import { effortOf, effortOption, layOut } from "../lay-out.ts";
 import { reportFaults } from "../report.ts";
 import { settingsOption } from "../settings.ts";
-import type { Terminal } from "../terminal.ts";
 import { writeLists } from "../write-lists.ts";
 
 export const buy: Command = {
@@ -38,12 +32,7 @@ export const buy: Command = {
 			name: "each",
 			help: "A list for each piece; else all share one, and its sheets",
 		},
-		{
-			name: "effort",
-			value: "EFFORT",
-			choices: ["quick", "usual", "thorough"],
-			help: "How long to look for good layouts: quick, usual or thorough",
-		},
+		effortOption,
 		setOption,
 		settingsOption,
 		stdinOption,
@@ -62,7 +51,7 @@ what lies in the shop when everything is cut. Weight is that of the wood alone.`
 				(piece): PieceToBuy => ({ piece, stocks: design.stocks, file }),
 			),
 		);
-		const effort = (given.value("effort") ?? "usual") as Effort;
+		const effort = effortOf(given);
 		const groups = given.has("each")
 			? pieces.map((piece) => [piece])
 			: pieces.length > 0
@@ -70,7 +59,14 @@ what lies in the shop when everything is cut. Weight is that of the wood alone.`
 				: [];
 		const lists = groups.map((group) => ({
 			file: group[0]?.file ?? "",
-			list: buyingList(group, layOut(group, effort, terminal)),
+			list: buyingList(
+				group,
+				layOut(
+					group.map(({ piece }) => piece),
+					effort,
+					terminal,
+				),
+			),
 		}));
 		writeLists(terminal, given.value("format"), lists, {
 			json: (all) => buyingListJson(all.map(({ list }) => list)),
@@ -81,28 +77,3 @@ what lies in the shop when everything is cut. Weight is that of the wood alone.`
 		return reportFaults(loaded, terminal);
 	},
 };
-
-/** The layouts; at a terminal it is told how far the search is. */
-function layOut(
-	pieces: readonly PieceToBuy[],
-	effort: Effort,
-	terminal: Terminal,
-): readonly MaterialLayout[] {
-	const search = searchLayouts(
-		pieces.map(({ piece }) => pieceToCut(piece)),
-		{ effort },
-	);
-	let told = -1;
-	for (;;) {
-		const step = search.next();
-		const done = step.done === true;
-		if (terminal.err.isTerminal) {
-			const percent = done ? 100 : Math.floor(step.value.done * 100);
-			if (done && told >= 0) terminal.err.write("\r\u001b[K");
-			else if (!done && percent > told)
-				terminal.err.write(`\rLaying out: ${percent} %`);
-			told = Math.max(told, percent);
-		}
-		if (done) return step.value;
-	}
-}

@@ -29,8 +29,7 @@ import type { Terminal } from "../terminal.ts";
 
 export const layout: Command = {
 	name: "layout",
-	summary:
-		"Lay the parts out on sheets and boards, and tell how to saw them up",
+	summary: "Lay parts out on sheets and boards, and order the cuts",
 	operands: "FILE...",
 	least: 1,
 	most: Number.POSITIVE_INFINITY,
