@@ -1,10 +1,9 @@
-// The layouts of pieces with the labels of their cut lists, kept so that a hover and a list do not search twice.
+// The layouts of pieces with the labels of their cut lists, kept so that the blocks of a hover do not search twice.
 
-import type { Effort } from "../cutting/index.ts";
 import {
-	layoutsOf,
 	type MaterialLayout,
 	type PieceToCut,
+	searchLayouts,
 } from "../layouts/index.ts";
 import type { Piece } from "../model/types.ts";
 import { cutList } from "./cut-list.ts";
@@ -29,22 +28,16 @@ export function pieceToCut(piece: Piece): PieceToCut {
 
 const ready = new WeakMap<Piece, PieceToCut>();
 
-/** By effort; a piece that did not change is the same object. */
-const kept = new WeakMap<Piece, Map<Effort, readonly MaterialLayout[]>>();
+/** A piece that did not change is the same object. */
+const kept = new WeakMap<Piece, readonly MaterialLayout[]>();
 
-/** The layouts of pieces whose sheets are shared; those of a single piece are searched for once. */
-export function pieceLayouts(
-	pieces: readonly Piece[],
-	effort: Effort,
-): readonly MaterialLayout[] {
-	const [only] = pieces;
-	if (!only || pieces.length > 1)
-		return layoutsOf(pieces.map(pieceToCut), { effort });
-	const known = kept.get(only)?.get(effort);
+/** The first answer, which comes within milliseconds: who hovers does not wait for a better one. */
+export function firstLayouts(piece: Piece): readonly MaterialLayout[] {
+	const known = kept.get(piece);
 	if (known) return known;
-	const layouts = layoutsOf([pieceToCut(only)], { effort });
-	const ofPiece = kept.get(only) ?? new Map();
-	ofPiece.set(effort, layouts);
-	kept.set(only, ofPiece);
+	const search = searchLayouts([pieceToCut(piece)], { effort: "quick" });
+	const { value, done } = search.next();
+	const layouts = done === true ? value : value.layouts;
+	kept.set(piece, layouts);
 	return layouts;
 }

@@ -1,9 +1,9 @@
 // How a material is sawn up for the pieces of a file, in words and as a small picture, for the hover on it.
 
-import { type MaterialLayout, searchLayouts } from "../../layouts/index.ts";
+import type { MaterialLayout } from "../../layouts/index.ts";
 import type { Piece } from "../../model/types.ts";
 import { layoutGlance } from "../../outputs/pictures/sheet-picture.ts";
-import { pieceToCut } from "../../outputs/piece-layouts.ts";
+import { firstLayouts } from "../../outputs/piece-layouts.ts";
 import { boundText, usedText } from "../../outputs/sawing/layout-words.ts";
 import { sawingPlan } from "../../outputs/sawing/sawing-plan.ts";
 import { base64 } from "../../text/base64.ts";
@@ -43,14 +43,6 @@ function glancesOf(piece: Piece): readonly Glance[] {
 		.map((layout) => ({ layout, text: glanceText(layout, piece) }));
 	kept.set(piece, made);
 	return made;
-}
-
-/** The first answer, which comes within milliseconds: who hovers does not wait for a better one. */
-function firstLayouts(piece: Piece): readonly MaterialLayout[] {
-	const { value, done } = searchLayouts([pieceToCut(piece)], {
-		effort: "quick",
-	}).next();
-	return done === true ? value : value.layouts;
 }
 
 function glanceText(layout: MaterialLayout, piece: Piece): string {

@@ -5,7 +5,7 @@ import { exactText } from "../../model/explain.ts";
 import type { Design, Display, Piece, Stock } from "../../model/types.ts";
 import type { MaterialLine } from "../../outputs/buy-material.ts";
 import { type BuyingList, buyingList } from "../../outputs/buying-list.ts";
-import { pieceLayouts } from "../../outputs/piece-layouts.ts";
+import { firstLayouts } from "../../outputs/piece-layouts.ts";
 import { codeSpan, escapeMarkdown } from "../../text/markdown.ts";
 import { areaUnits } from "../../units/derived.ts";
 import {
@@ -73,7 +73,7 @@ function usesOf(
 	const ids = new Set(stocks.map((stock) => stock.id));
 	const list = buyingList(
 		[{ piece, stocks: design.stocks }],
-		pieceLayouts([piece], "quick"),
+		firstLayouts(piece),
 	);
 	const lines = [
 		...[...list.sheets, ...list.boards, ...list.lengths, ...list.veneer]
