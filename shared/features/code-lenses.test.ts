@@ -2,7 +2,7 @@
 
 import { expect, test } from "vitest";
 import { snap } from "../../tests/harness/snapshot.ts";
-import { pieceLayouts } from "../outputs/piece-layouts.ts";
+import { firstLayouts } from "../outputs/piece-layouts.ts";
 import {
 	codeLenses,
 	figuresTitle,
@@ -25,7 +25,7 @@ function titles(text: string): string[] {
 		.filter(({ kind }) => kind === "figures")
 		.map((lens) => {
 			const piece = pieceOf(snapshot.design, lens);
-			return `${lens.name}: ${piece && figuresTitle(piece, snapshot.design, pieceLayouts([piece], "quick"))}`;
+			return `${lens.name}: ${piece && figuresTitle(piece, snapshot.design, firstLayouts(piece))}`;
 		});
 }
 

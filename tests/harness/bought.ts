@@ -5,6 +5,7 @@ import { demandsOf } from "../../shared/layouts/blanks.ts";
 import {
 	type LaidRegion,
 	type LaidSheet,
+	layoutsOf,
 	searchLayouts,
 } from "../../shared/layouts/index.ts";
 import { keepOf, least } from "../../shared/layouts/kept.ts";
@@ -18,17 +19,17 @@ import {
 	type BuyingList,
 	buyingList,
 } from "../../shared/outputs/buying-list.ts";
-import {
-	pieceLayouts,
-	pieceToCut,
-} from "../../shared/outputs/piece-layouts.ts";
+import { pieceToCut } from "../../shared/outputs/piece-layouts.ts";
 
 export function boughtFor(
 	piece: Piece,
 	stocks: ReadonlyMap<string, Stock>,
 	effort: Effort = "quick",
 ): BuyingList {
-	return buyingList([{ piece, stocks }], pieceLayouts([piece], effort));
+	return buyingList(
+		[{ piece, stocks }],
+		layoutsOf([pieceToCut(piece)], { effort }),
+	);
 }
 
 /**
