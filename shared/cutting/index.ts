@@ -1,4 +1,5 @@
 /** The door of the room: jobs for the saw, plans to cut by. */
+export { layOutBoards, searchBoards } from "./boards/index.ts";
 export type {
 	BoardJob,
 	BoardPart,

@@ -1,8 +1,5 @@
 // The inverse of a basis, kept dense and brought up to date pivot by pivot: bases here have a few hundred rows and columns with few entries.
 
-/** What is smaller than this is rounding, not a number to divide by. */
-const leastPivot = 1e-9;
-
 /**
  * The inverse of a square matrix whose columns are exchanged one at a time (the explicit form of the revised simplex
  * method; Dantzig and Orchard-Hays, "The product form for the inverse in the simplex method", Mathematical Tables and
@@ -10,6 +7,8 @@ const leastPivot = 1e-9;
  */
 export class Inverse {
 	readonly size: number;
+	/** Numbers changed since the beginning: what the exchanges cost. */
+	work = 0;
 	readonly #cells: Float64Array;
 	readonly #places: Int32Array;
 
@@ -75,15 +74,11 @@ export class Inverse {
 		}
 	}
 
-	/**
-	 * The column at `position` is exchanged for one of which `direction` = inverse × column is known.
-	 * Returns false, and changes nothing, if the basis would become singular.
-	 */
-	exchange(position: number, direction: Float64Array): boolean {
+	/** The column at `position` is exchanged for one of which `direction` = inverse × column is known, and not zero there. */
+	exchange(position: number, direction: Float64Array): void {
 		const { size } = this;
 		const cells = this.#cells;
 		const pivot = direction[position] as number;
-		if (Math.abs(pivot) < leastPivot) return false;
 		const start = position * size;
 		// Rows of an inverse are sparse as long as the basis is: only what is there is carried on.
 		let used = 0;
@@ -98,13 +93,14 @@ export class Inverse {
 			const factor = direction[i] as number;
 			if (i === position || factor === 0) continue;
 			const base = i * size;
+			this.work += used;
 			for (let u = 0; u < used; u++) {
 				const k = places[u] as number;
 				cells[base + k] =
 					(cells[base + k] as number) - factor * (cells[start + k] as number);
 			}
 		}
-		return true;
+		this.work += size;
 	}
 
 	/**
@@ -129,6 +125,7 @@ export class Inverse {
 			for (let k = 0; k < size; k++) {
 				const value = dense[k] as number;
 				if (value === 0) continue;
+				this.work += size;
 				for (let i = 0, cell = k; i < size; i++, cell += size)
 					direction[i] =
 						(direction[i] as number) + value * (cells[cell] as number);

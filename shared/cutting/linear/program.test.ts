@@ -84,3 +84,21 @@ test("The work can be stopped and taken up again", () => {
 	expect(program.solve()).toBe("optimal");
 	expect(program.objective).toBeCloseTo(12, 9);
 });
+
+test("Mending after needs have changed can be stopped and taken up again", () => {
+	const program = new LinearProgram([3, 4, 5]);
+	for (let row = 0; row < 3; row++)
+		for (let other = row; other < 3; other++)
+			program.addColumn(
+				2,
+				row === other ? [row] : [row, other],
+				row === other ? [1] : [1, 2],
+			);
+	program.solve();
+	for (const [row, need] of [9, 1, 7].entries()) program.setNeed(row, need);
+	let stops = 0;
+	while (program.solve(1) === "stopped") stops++;
+	expect(stops).toBeGreaterThan(0);
+	// Each column has the first part once at most: 9 of them, at 2.
+	expect(program.objective).toBeCloseTo(18, 9);
+});

@@ -44,6 +44,8 @@ export class LinearProgram {
 	#direction: Float64Array;
 	#scratch: Float64Array;
 	#sinceFresh = 0;
+	/** Exchanges since the prices were worked out from the basis. */
+	#pricesAge = 0;
 	#stale = true;
 	#dualFeasible = false;
 	#objective = 0;
@@ -65,6 +67,11 @@ export class LinearProgram {
 
 	get columns(): number {
 		return this.#columns;
+	}
+
+	/** Numbers of the inverse changed since the beginning: a finer measure than `pivots`. */
+	get work(): number {
+		return this.#inverse.work;
 	}
 
 	/** Of the last solve: cost · x if optimal, what is missing if infeasible. */
@@ -141,8 +148,9 @@ export class LinearProgram {
 			this.#stale = false;
 		}
 		if (this.#below()) {
-			if (!this.#dualFeasible || !this.#mend(end)) this.#startOver();
-			if (this.pivots >= end) return "stopped";
+			const outcome = this.#dualFeasible ? this.#mend(end) : "lost";
+			if (outcome === "stopped") return "stopped";
+			if (outcome === "lost") this.#startOver();
 		}
 		this.#dualFeasible = false;
 		if (this.#missing() > infeasible) {
@@ -254,6 +262,7 @@ export class LinearProgram {
 					: 0;
 		}
 		this.#inverse.vectorTimes(this.#scratch, this.#prices);
+		this.#pricesAge = 0;
 	}
 
 	#reduced(column: number, first: boolean): number {
@@ -341,8 +350,10 @@ export class LinearProgram {
 			const bland = held > 2 * this.rows + 20;
 			const enters = this.#entering(first, bland);
 			if (enters === undefined) {
-				if (this.#sinceFresh === 0 || this.#isSound()) return "optimal";
-				this.#refresh();
+				const sure = this.#pricesAge === 0;
+				if (sure && (this.#sinceFresh === 0 || this.#isSound()))
+					return "optimal";
+				if (sure) this.#refresh();
 				this.#priceRows(first);
 				continue;
 			}
@@ -362,8 +373,7 @@ export class LinearProgram {
 				? 0
 				: Math.max(0, this.#x[position] as number) / pivot;
 			held = step > tolerance ? 0 : held + 1;
-			this.#exchange(position, enters, step);
-			this.#priceAfter(first);
+			this.#exchange(position, enters, step, first);
 		}
 		return "stopped";
 	}
@@ -372,15 +382,24 @@ export class LinearProgram {
 		return !first && this.#isArtificial(this.#basis[position] as number);
 	}
 
-	#priceAfter(first: boolean): void {
-		if (this.#sinceFresh >= freshAfter) this.#refresh();
-		this.#priceRows(first);
-	}
-
-	/** Moves by `step` along the direction and exchanges the columns. */
-	#exchange(position: number, enters: number, step: number): void {
+	/** Moves by `step` along the direction, exchanges the columns and brings the prices of the rows up to date. */
+	#exchange(
+		position: number,
+		enters: number,
+		step: number,
+		first: boolean,
+	): void {
 		const leaves = this.#basis[position] as number;
+		const reduced =
+			enters >= 0
+				? this.#reduced(enters, first)
+				: (this.#prices[-1 - enters] as number);
 		this.#inverse.exchange(position, this.#direction);
+		const row = this.#inverse.row(position);
+		for (let k = 0; k < this.rows; k++)
+			this.#prices[k] =
+				(this.#prices[k] as number) + reduced * (row[k] as number);
+		this.#pricesAge++;
 		for (let i = 0; i < this.rows; i++)
 			this.#x[i] =
 				(this.#x[i] as number) - step * (this.#direction[i] as number);
@@ -390,6 +409,10 @@ export class LinearProgram {
 		this.#setBasic(position, enters);
 		this.pivots++;
 		this.#sinceFresh++;
+		if (this.#sinceFresh >= freshAfter) {
+			this.#refresh();
+			this.#priceRows(first);
+		}
 	}
 
 	/** Whether the values still satisfy the rows, and none has slipped below zero. */
@@ -423,30 +446,43 @@ export class LinearProgram {
 
 	/**
 	 * The dual method (Lemke, "The dual method of solving the linear programming problem", Naval Research Logistics Quarterly
-	 * 1, 1954), from an optimal basis whose needs have changed. False if it does not get there: then begin anew.
+	 * 1, 1954), from an optimal basis whose needs have changed; the row that leaves is the one that is furthest off, measured along
+	 * the edge that it leaves by (Forrest and Goldfarb, "Steepest-edge simplex algorithms for linear programming", Mathematical
+	 * Programming 57, 1992). `lost`: it does not get there, begin anew.
 	 */
-	#mend(end: number): boolean {
+	#mend(end: number): "mended" | "stopped" | "lost" {
 		const most = this.pivots + 20 + 3 * this.rows;
 		this.#priceRows(false);
 		while (this.pivots < end && this.pivots < most) {
 			let position = -1;
-			for (let i = 0; i < this.rows; i++)
-				if (
-					(this.#x[i] as number) < -infeasible &&
-					(position === -1 ||
-						(this.#x[i] as number) < (this.#x[position] as number))
-				)
+			let furthest = 0;
+			for (let i = 0; i < this.rows; i++) {
+				const x = this.#x[i] as number;
+				if (x >= -infeasible) continue;
+				const row = this.#inverse.row(i);
+				let norm = 0;
+				for (let k = 0; k < this.rows; k++)
+					norm += (row[k] as number) * (row[k] as number);
+				if ((x * x) / norm > furthest) {
+					furthest = (x * x) / norm;
 					position = i;
-			if (position === -1) return true;
+				}
+			}
+			if (position === -1) return "mended";
 			const enters = this.#enteringDual(position);
-			if (enters === undefined) return false;
+			if (enters === undefined) return "lost";
 			this.#towards(enters);
 			const pivot = this.#direction[position] as number;
-			if (Math.abs(pivot) < 1e-7) return false;
-			this.#exchange(position, enters, (this.#x[position] as number) / pivot);
-			this.#priceAfter(false);
+			if (Math.abs(pivot) < 1e-7) return "lost";
+			this.#exchange(
+				position,
+				enters,
+				(this.#x[position] as number) / pivot,
+				false,
+			);
 		}
-		return !this.#below();
+		if (!this.#below()) return "mended";
+		return this.pivots < end ? "lost" : "stopped";
 	}
 
 	/** The column that enters so that no reduced cost becomes negative when `position` leaves. */
