@@ -97,6 +97,8 @@ export class DesignIndex {
 		uris: readonly string[],
 		token: CancellationToken,
 	): Promise<readonly string[]> {
+		// A file that is missed here would be left behind: watchers may not have told of it yet.
+		this.context.session.workspace.forget();
 		const files = await this.files(token);
 		const users = new Map<string, string[]>();
 		for (const uri of files)
@@ -116,6 +118,7 @@ export class DesignIndex {
 		holds: (uri: string) => boolean,
 		token: CancellationToken,
 	): Promise<readonly string[]> {
+		this.context.session.workspace.forget();
 		return (await this.files(token)).filter(
 			(uri) => holds(uri) || this.usedBy(uri).some(holds),
 		);

@@ -550,6 +550,19 @@ describe("files that move", () => {
 		]);
 	});
 
+	test("a file that no watcher has told of yet", async () => {
+		await opened();
+		await willRename([{ oldUri: alone, newUri: `${shop}/lonely.rod` }]);
+		editor.disk.set(
+			`${shop}/fresh.rod`,
+			'use ply from "./stock.rod"\npiece fresh { }\n',
+		);
+		const edit = await willRename([
+			{ oldUri: stock, newUri: `${shop}/lager.rod` },
+		]);
+		expect(linesOf(edit)).toContain('fresh.rod: use ply from "./lager.rod"');
+	});
+
 	test("one that nobody uses", async () => {
 		await opened();
 		expect(
