@@ -1,4 +1,5 @@
 /** The door of the grammar: what the rooms above may use of it. */
+export { faultSeverities } from "./errors.ts";
 export { type ParseResult, parse } from "./parse.ts";
 export { type ReadText, reparse } from "./reparse.ts";
 export * from "./table/fill.ts";

@@ -353,7 +353,8 @@ export class Session {
 	private checked(kept: Kept, options: CheckOptions): Analysis {
 		if (kept.checked?.options !== options) {
 			const { design } = kept;
-			const analysis = { design, findings: diagnose(design, options) };
+			const lines = (uri: string) => this.source(uri)?.lines;
+			const analysis = { design, findings: diagnose(design, lines, options) };
 			kept.checked = { options, analysis };
 		}
 		return kept.checked.analysis;

@@ -3,6 +3,7 @@
 import { expect, test } from "vitest";
 import { snap } from "../../tests/harness/snapshot.ts";
 import { applyEdits } from "../text/edits.ts";
+import { indexLines } from "../text/line-index.ts";
 import { codeActions } from "./code-actions.ts";
 import { diagnose } from "./diagnostics.ts";
 
@@ -11,16 +12,18 @@ function offered(
 ): { title: string; text: string; preferred: boolean }[] {
 	const { fixture, snapshot, offset } = snap(source);
 	const span = fixture.main.selections[0] ?? { start: offset, end: offset };
-	return codeActions(diagnose(snapshot.design), snapshot.uri, span).map(
-		({ title, edits, preferred }) => ({
-			title,
-			preferred,
-			text: applyEdits(
-				snapshot.text,
-				edits.map(({ span: { start, end }, text }) => ({ start, end, text })),
-			),
-		}),
-	);
+	return codeActions(
+		diagnose(snapshot.design, () => indexLines(snapshot.text)),
+		snapshot.uri,
+		span,
+	).map(({ title, edits, preferred }) => ({
+		title,
+		preferred,
+		text: applyEdits(
+			snapshot.text,
+			edits.map(({ span: { start, end }, text }) => ({ start, end, text })),
+		),
+	}));
 }
 
 test("a misspelt head", () => {

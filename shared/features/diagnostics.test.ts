@@ -3,11 +3,15 @@
 import { expect, test } from "vitest";
 import { expectMarked } from "../../tests/harness/marked.ts";
 import { snap } from "../../tests/harness/snapshot.ts";
+import { indexLines } from "../text/line-index.ts";
 import { diagnose, isAboutUnused } from "./diagnostics.ts";
 
 function check(source: string): void {
 	const { fixture, snapshot } = snap(source);
-	expectMarked(fixture.main, diagnose(snapshot.design));
+	expectMarked(
+		fixture.main,
+		diagnose(snapshot.design, () => indexLines(snapshot.text)),
+	);
 }
 
 const stock = `
@@ -47,9 +51,35 @@ piece a {
 ${stock}`);
 });
 
+test("a line that cannot be read yet is told once, a missing name where it is first used", () => {
+	check(`//- main.rod
+use ply from "./stock.rod"
+piece a {
+  part b { of ply.half; size 30 x ; lies nowhere }
+//                              ^ error missing-operand: a size is missing
+  part c { of ply.half; size wide x 12 }
+//                           ^^^^ error unknown-name: Nothing here is called \`wide\`
+  part d { of ply.half; size wide x wide }
+}
+${stock}`);
+	const { snapshot } = snap(
+		"piece a {\n  given b = wide\n  given c = wide + wide\n}\n",
+	);
+	const [first, ...others] = diagnose(snapshot.design, () =>
+		indexLines(snapshot.text),
+	).filter(({ id }) => id === "unknown-name");
+	expect(others).toEqual([]);
+	expect(first?.related.map(({ message }) => message)).toEqual([
+		"And here",
+		"And here",
+	]);
+});
+
 test("the order of the text, whoever found it", () => {
-	const { snapshot } = snap("piece a {\n  box b { }\n  part c,\n}\n");
-	const starts = diagnose(snapshot.design).map(
+	const { snapshot } = snap(
+		"piece a {\n  box b { }\n  part c,\n  part d { }\n}\n",
+	);
+	const starts = diagnose(snapshot.design, () => indexLines(snapshot.text)).map(
 		({ origin }) => origin.span.start,
 	);
 	expect(starts.length).toBeGreaterThan(2);
@@ -58,7 +88,7 @@ test("the order of the text, whoever found it", () => {
 
 test("unused text is told apart by the id", () => {
 	const { snapshot } = snap("piece a { box b { } }");
-	const [finding] = diagnose(snapshot.design);
+	const [finding] = diagnose(snapshot.design, () => indexLines(snapshot.text));
 	if (!finding) throw new Error("No finding");
 	expect(isAboutUnused(finding)).toBe(false);
 	expect(isAboutUnused({ ...finding, id: "unused-name" })).toBe(true);

@@ -1,7 +1,7 @@
 // Types at random into the shipped designs and looks after each edit: nothing throws, nothing takes long, and at the end of
 // each run everything told is what a fresh look at the texts tells.
 
-import { runChecks } from "../../shared/checks/index.ts";
+import { diagnose } from "../../shared/features/diagnostics.ts";
 import { compile } from "../../shared/model/compile.ts";
 import type { Finding } from "../../shared/model/types.ts";
 import { sourcesOf } from "../../shared/sources/sources.ts";
@@ -134,7 +134,10 @@ function toldFresh(
 ): string[] {
 	const findings = open.flatMap((one) => {
 		const design = compile(sourcesOf(texts), one);
-		return [...design.findings, ...runChecks(design)];
+		return diagnose(design, (file) => {
+			const text = texts.get(file);
+			return text === undefined ? undefined : indexLines(text);
+		});
 	});
 	return toldOf(uri, texts.get(uri) as string, findings);
 }

@@ -10,7 +10,7 @@ import { Editor, fullClient } from "../harness/editor.ts";
 
 const uri = "file:///shop/a.rod";
 // Four, two and three bytes stand before the unknown name.
-const line = `  must 1 < 2, "🪵 é ½ …"; must other < 2`;
+const line = `  edition 1 "🪵 é ½ …"; given width = other`;
 const design = `piece a {\n${line}\n}\n`;
 
 const counts: Readonly<Record<string, (part: string) => number>> = {
