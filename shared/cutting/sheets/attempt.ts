@@ -95,8 +95,8 @@ export class Attempt {
 }
 
 /** What a turn of the search, and a node that it looks at, cost. */
-const perTurn = 500;
-const perVisit = 20;
+const perTurn = 2000;
+const perVisit = 13;
 
 function onlyAxis(
 	shape: { readonly x: number; readonly y: number },

@@ -29,6 +29,8 @@ export class Refill {
 	readonly #changed: number[] = [];
 	readonly #isChanged: boolean[] = [];
 	readonly #savedLoose: Int32Array;
+	/** By sheet and kind: at which version of the sheet the kind was found not to fit on it. */
+	readonly #unfit: Int32Array;
 	readonly #order: number[] = [];
 	readonly #keys: Float64Array;
 	readonly #history: Float64Array;
@@ -45,6 +47,7 @@ export class Refill {
 		this.chance = chance;
 		this.loose = Int32Array.from(wanted);
 		this.#savedLoose = Int32Array.from(wanted);
+		this.#unfit = new Int32Array(places.length * kinds.length).fill(-1);
 		this.#keys = new Float64Array(kinds.length);
 		this.#history = new Float64Array(historyLength);
 		for (const { x, y, first } of places) {
@@ -55,15 +58,6 @@ export class Refill {
 		kinds.forEach(({ area }, kind) => {
 			this.looseArea += area * (this.loose[kind] ?? 0);
 		});
-	}
-
-	/** Takes a sheet out of the goal; its parts are loose. */
-	giveUp(index: number): void {
-		const [sheet] = this.sheets.splice(index, 1);
-		this.#shadows.splice(index, 1);
-		this.#isChanged.pop();
-		if (sheet !== undefined && sheet.root !== -1)
-			sheet.takeOff(sheet.root, this.#loosen);
 	}
 
 	/** Lays a pattern on a sheet, as far as there are loose parts for it. */
@@ -87,7 +81,7 @@ export class Refill {
 		for (const index of this.#changed) this.#isChanged[index] = false;
 		this.#changed.length = 0;
 		this.#savedLoose.set(this.loose);
-		this.#cost = this.#costNow();
+		this.#cost = this.looseArea;
 		this.#history.fill(this.#cost);
 		this.#turn = 0;
 	}
@@ -97,7 +91,7 @@ export class Refill {
 		const before = this.looseArea;
 		this.#ruin();
 		this.#recreate();
-		const cost = this.#costNow();
+		const cost = this.looseArea;
 		const slot = this.#turn++ % historyLength;
 		if (cost <= this.#cost || cost <= (this.#history[slot] as number)) {
 			this.#cost = cost;
@@ -115,17 +109,6 @@ export class Refill {
 		}
 		this.#changed.length = 0;
 		this.#history[slot] = this.#cost;
-	}
-
-	#costNow(): number {
-		let squares = 0;
-		let whole = 0;
-		for (const sheet of this.sheets) {
-			const area = sheet.length * sheet.width;
-			squares += (sheet.free * sheet.free) / area;
-			whole = Math.max(area, whole);
-		}
-		return this.looseArea - squares * concentration;
 	}
 
 	#touch(index: number): void {
@@ -171,11 +154,18 @@ export class Refill {
 				for (let index = 0; index < sheets.length; index++) {
 					const sheet = sheets[index] as Slicing;
 					if (sheet.free < shape.area) continue;
+					const slot = index * kinds.length + kind;
+					if (this.#unfit[slot] === sheet.version) continue;
 					const visits = sheet.visits;
 					sheet.bestLoss = least;
 					let found = sheet.probe(shape.x, shape.y, false);
-					if (shape.turns && sheet.probe(shape.y, shape.x, true)) found = true;
+					let fits = sheet.fits;
+					if (shape.turns) {
+						if (sheet.probe(shape.y, shape.x, true)) found = true;
+						fits ||= sheet.fits;
+					}
 					this.visits += 2 + sheet.visits - visits;
+					if (!fits) this.#unfit[slot] = sheet.version;
 					if (!found) continue;
 					best = index;
 					least = sheet.bestLoss;
@@ -215,5 +205,4 @@ export class Refill {
 	}
 }
 
-const historyLength = 100;
-const concentration = 0.02;
+const historyLength = 10;

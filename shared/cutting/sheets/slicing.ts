@@ -26,6 +26,11 @@ export class Slicing {
 	root = none;
 	/** Nodes looked at so far, by all probes. */
 	visits = 0;
+	/** Changes with every change of the sheet; a state that comes back has its old version. */
+	version = 0;
+	#versions = 0;
+	/** Whether the last probe found any place, good or not. */
+	fits = false;
 	/** By node: kind of part or of row; node above; first piece; next piece. */
 	#links: Int32Array;
 	/** By node: size along x, size along y. */
@@ -84,6 +89,7 @@ export class Slicing {
 		this.width = other.width;
 		this.area = other.area;
 		this.parts = other.parts;
+		this.version = other.version;
 		this.root = other.root;
 		this.#used = other.#used;
 		this.#spare = other.#spare;
@@ -102,6 +108,7 @@ export class Slicing {
 	 * the free rectangles shrink least: few large ones are worth more than many small ones.
 	 */
 	probe(x: number, y: number, turned: boolean): boolean {
+		this.fits = false;
 		if (x > this.length || y > this.width) return false;
 		this.#itemX = x;
 		this.#itemY = y;
@@ -181,6 +188,7 @@ export class Slicing {
 	}
 
 	#offer(node: number, alongX: boolean, loss: number): void {
+		this.fits = true;
 		if (loss >= this.bestLoss) return;
 		// Now and then a good place is overlooked, so that the search does not always end up in the same corner.
 		if (this.#chance.next() < blinks) return;
@@ -192,6 +200,7 @@ export class Slicing {
 
 	/** Puts a part beside a node; the place must be one that a probe has found on the sheet as it is. */
 	put(node: number, alongX: boolean, kind: number, x: number, y: number): void {
+		this.version = ++this.#versions;
 		const leaf = this.#node(kind, x, y);
 		this.area += x * y;
 		this.parts++;
@@ -216,6 +225,7 @@ export class Slicing {
 
 	/** Lays a pattern on the empty sheet, but for parts that `take` refuses. */
 	load(pattern: Pattern, take: (kind: number) => boolean): void {
+		this.version = ++this.#versions;
 		this.root = this.#load(pattern, take);
 	}
 
@@ -265,6 +275,7 @@ export class Slicing {
 
 	/** Takes a node and all below it off the sheet; `taken` gets the kinds of the parts. */
 	takeOff(node: number, taken: (kind: number) => void): void {
+		this.version = ++this.#versions;
 		const above = this.#links[4 * node + 1] as number;
 		if (above === none) {
 			this.#release(node, taken);
@@ -447,7 +458,7 @@ export class Slicing {
 	}
 }
 
-const blinks = 0.02;
+const blinks = 0.005;
 
 /**
  * By how much the squares of the free rectangles shrink when a part goes beside a node along one axis (a, the other is b).

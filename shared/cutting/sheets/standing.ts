@@ -1,5 +1,5 @@
 // Where a search stands: the job made ready, the best layout so far, what is proven, the steps spent.
-import { Steps } from "../boards/steps.ts";
+import { type Steps, stepsFor } from "../boards/steps.ts";
 import type { Effort, Progress, SheetJob, SheetPlan } from "../job.ts";
 import { areaBounds } from "./bounds.ts";
 import { Chance } from "./chance.ts";
@@ -24,7 +24,7 @@ export class Standing {
 	#plan: SheetPlan | undefined;
 
 	constructor(job: SheetJob, effort: Effort) {
-		this.steps = new Steps(effort);
+		this.steps = stepsFor(effort);
 		this.problem = prepare(job);
 		const { kinds } = this.problem;
 		this.wanted = Int32Array.from(kinds, ({ count }) => count);
