@@ -1,29 +1,26 @@
 // From the relaxed plan to a whole one: board after board is fixed where the relaxed plan is nearly whole already.
 
-import { completeBoards } from "./completion.ts";
-import { byPrice, fillBoards, topUp } from "./fill.ts";
+import { topUp } from "./fill.ts";
+import { type Endgame, finish } from "./finish.ts";
 import { lengthOf, type Pattern, patternFrom } from "./pattern.ts";
 import { Relaxation } from "./relaxation.ts";
 import { type Rest, restOf } from "./rest.ts";
-import type { Steps } from "./steps.ts";
 
-/** With so few boards left, what is left is tried in all ways, for so long. */
-const fewBoards = 14;
-const completionWork = 300_000;
+/** How far chance leads away from the relaxed plan, in shares of a board. */
+const wander = 0.3;
+/** How many of the patterns that are taken wholly are fixed at once; the others may find better company later. */
+const wholeShare = 0.3;
 /** A smaller program is set up once no more than this share of the sizes is left. */
 const smallerAt = 0.7;
 
 /** What all places of a dive have in common. */
-export interface Dive {
-	/** Costs come in whole numbers only. */
-	readonly whole: boolean;
+export interface Dive extends Endgame {
 	/** How many dead ends it may run into. */
 	deadEnds: number;
 	/** How many ways on are tried at one place. */
 	readonly breadth: number;
-	/** Added to the share of a pattern when the next one is chosen. */
-	readonly preference: () => number;
-	readonly steps: Steps;
+	/** From 0 to 1: leads each dive another way. */
+	readonly chance: () => number;
 }
 
 /** A place in the tree of choices. */
@@ -39,14 +36,14 @@ interface Place {
 	readonly tried: Set<number>;
 }
 
-/** All whole patterns of the relaxed plan at once. */
+/** Several whole patterns of the relaxed plan at once. */
 const wholeOnes = -1;
 
 /**
  * Looks for a plan that costs no more than `limit`. Diving with limited backtracking and column generation at each place
  * (Sadykov, Vanderbeck, Pessoa, Tahiri and Uchoa, "Primal heuristics for branch and price: the assets of diving methods",
- * INFORMS Journal on Computing 31, 2019): patterns that the relaxed plan takes wholly are fixed, then the one that it takes most
- * of; a place from which the relaxed plan cannot reach the limit is a dead end. What is left grows small quickly, and is
+ * INFORMS Journal on Computing 31, 2019): patterns that the relaxed plan takes wholly are fixed, or else the one that it takes
+ * most of; a place from which the relaxed plan cannot reach the limit is a dead end. What is left grows small quickly, and is
  * then looked at as a problem of its own. Undefined if there is none, or if it is not found.
  */
 export function* dive(
@@ -71,15 +68,22 @@ export function* dive(
 			continue;
 		}
 		yield;
-		if (place.tried.size === 0) {
-			const rest = yield* finish(relaxation, place, limit, search);
+		// Where a dive begins the ends have been tried already.
+		if (place.tried.size === 0 && places.length > 1) {
+			const rest = yield* finish(
+				relaxation,
+				place.needs,
+				place.left,
+				limit - place.cost,
+				search,
+			);
 			if (rest === "none") {
 				places.pop();
 				if (--search.deadEnds < 0) return undefined;
 				continue;
 			}
 			if (rest) return [...place.fixed, ...rest];
-			if (places.length > 1 && hasShrunk(place)) {
+			if (hasShrunk(place)) {
 				const found = yield* diveBelow(relaxation, place, limit, search);
 				if (found) return [...place.fixed, ...found];
 				if (search.deadEnds < 0) return undefined;
@@ -114,50 +118,6 @@ function* reaches(
 		if (settled || least > most + 1e-9 || steps.over) return false;
 		yield;
 	}
-}
-
-/** The quick ends: one way by rule, or all ways if there are few boards left; `none` if there is surely no way. */
-function* finish(
-	relaxation: Relaxation,
-	{ needs, left, cost }: Place,
-	limit: number,
-	{ whole, steps }: Dive,
-): Generator<void, Pattern[] | "none" | undefined> {
-	const { problem, costs } = relaxation;
-	const filled = fillBoards(
-		problem,
-		needs,
-		left,
-		"fullest",
-		byPrice(problem),
-		steps,
-	);
-	const total = filled.boards.reduce(
-		(sum, { stock }) => sum + (costs[stock] as number),
-		cost,
-	);
-	if (total <= limit + 1e-9 && filled.unplaced.every((count) => count === 0))
-		return filled.boards;
-	const boards = Math.round(limit - cost);
-	if (!whole || problem.stocks.length > 1 || boards > fewBoards)
-		return undefined;
-	yield* relaxation.demand(needs, left);
-	for (;;) {
-		yield* relaxation.solve();
-		const { bound, settled } = relaxation.price();
-		if (bound > boards + 1e-9) return "none";
-		if (settled) break;
-		if (steps.over) return undefined;
-	}
-	const rest = completeBoards(
-		problem,
-		needs,
-		boards,
-		relaxation.fairPrices(),
-		completionWork,
-		steps,
-	);
-	return rest === "impossible" ? "none" : rest;
 }
 
 function hasShrunk({ needs }: Place): boolean {
@@ -201,11 +161,11 @@ function narrowed(
 	return patternFrom(stock, now);
 }
 
-/** The place below: all boards fixed that the relaxed plan takes wholly, or else the one that is nearest to it. */
+/** The place below: some boards fixed that the relaxed plan takes wholly, or else the one that is nearest to it. */
 function descend(
 	relaxation: Relaxation,
 	place: Place,
-	{ preference }: Dive,
+	{ chance }: Dive,
 ): Place | undefined {
 	const { tried } = place;
 	const next: Place = {
@@ -220,11 +180,11 @@ function descend(
 	let whole = false;
 	for (const pattern of relaxation.basic()) {
 		const share = relaxation.value(pattern);
-		if (tried.size === 0)
+		if (tried.size === 0 && chance() < wholeShare)
 			for (let time = 1; time <= share + 1e-6; time++)
 				if (fix(relaxation, pattern, next)) whole = true;
 		if (share < 1e-6 || tried.has(pattern)) continue;
-		const weight = share + preference();
+		const weight = Math.min(1, share) + wander * chance();
 		if (weight > most) {
 			most = weight;
 			best = pattern;

@@ -3,10 +3,10 @@
 import type { BoardJob, BoardPlan, Effort, Progress } from "../job.ts";
 import { arrange } from "./arrange.ts";
 import { quickBound } from "./bounds.ts";
-import { completeBoards } from "./completion.ts";
 import { type Costs, costsOf, nextPrice } from "./costs.ts";
 import { type Dive, dive } from "./dive.ts";
 import { byPrice, byWaste, fillBoards, type Rule } from "./fill.ts";
+import { finish } from "./finish.ts";
 import type { Pattern } from "./pattern.ts";
 import { type Problem, readProblem } from "./problem.ts";
 import { randomFrom } from "./random.ts";
@@ -17,15 +17,11 @@ import { supply, withoutEnd } from "./supply.ts";
 
 /** With more different lengths the linear program is too slow: the first boards are then filled by rule, until so many are left. */
 const mostKinds = 300;
-/** So few parts are tried in all ways before anything else. */
-const fewParts = 40;
-const allWays = 2e6;
 /** Steps for pushing remnants together, apart from those of the search. */
 const remnantSteps = 10e6;
-/** Dead ends of a dive, ways on at a place, and how far chance leads away from the relaxed plan. */
+/** Dead ends of a dive, and ways on at a place. */
 const deadEnds = 20;
 const breadth = 3;
-const wander = 0.3;
 /** Dives that find nothing before the search gives up, if costs are whole and if not. */
 const mostIdle = { whole: 400, mixed: 10 };
 /** Where a dive aims between the bound and the best plan, if costs are not whole. */
@@ -235,8 +231,8 @@ function* improve(
 		const all = [...head, ...boards.map(rest.back)];
 		if (isCheaper(all, standing.boards, prices)) standing.boards = all;
 	};
-	if (costs.whole && head.length === 0 && problem.stocks.length === 1)
-		tryAllWays(relaxation, standing, prices, steps);
+	if (costs.whole && head.length === 0)
+		yield* decideAtOnce(relaxation, standing, prices, steps);
 	const random = randomFrom(1);
 	let idle = 0;
 	const mostDives = costs.whole ? mostIdle.whole : mostIdle.mixed;
@@ -254,7 +250,8 @@ function* improve(
 			whole: costs.whole,
 			deadEnds,
 			breadth,
-			preference: count === 0 ? () => 0 : () => wander * random(),
+			chance: random,
+			tooMany: Number.POSITIVE_INFINITY,
 			steps,
 		};
 		const found = yield* dive(relaxation, goal, search);
@@ -359,28 +356,24 @@ function* raiseBoards(
 	standing.leastBoards = Math.max(standing.leastBoards, counted.leastBoards);
 }
 
-/** For a handful of parts: the plan with one board fewer, or the proof that there is none. */
-function tryAllWays(
-	{ problem }: Relaxation,
+/** A plan at the bound, or the proof that there is none and the bound is higher, where that is to be had without a search. */
+function* decideAtOnce(
+	relaxation: Relaxation,
 	standing: Standing,
 	prices: readonly number[],
 	steps: Steps,
-): void {
-	const { sizes, demands, stocks } = problem;
-	if (demands.reduce((sum, demand) => sum + demand, 0) > fewParts) return;
-	const { capacity } = stocks[0] as { capacity: number };
-	const lengths = Float64Array.from(sizes, (size) => size / capacity);
-	while (standing.boards.length > standing.leastBoards) {
-		const boards = completeBoards(
-			problem,
-			demands,
+): Generator<void, void> {
+	const { demands, stocks } = relaxation.problem;
+	while (standing.boards.length > standing.leastBoards && !steps.over) {
+		const boards = yield* finish(
+			relaxation,
+			Int32Array.from(demands),
+			Float64Array.from(stocks, ({ count }) => count),
 			standing.leastBoards,
-			lengths,
-			allWays,
-			steps,
+			{ whole: true, tooMany: Number.POSITIVE_INFINITY, steps },
 		);
 		if (!boards) return;
-		if (boards === "impossible")
+		if (boards === "none")
 			raiseWhole(standing, standing.leastBoards + 1, prices);
 		else standing.boards = boards;
 	}

@@ -9,7 +9,7 @@ import type { Effort } from "../job.ts";
 const budgets: Record<Effort, number> = {
 	quick: 40e6,
 	usual: 400e6,
-	thorough: 1500e6,
+	thorough: 1100e6,
 };
 
 /** The steps that an effort allows. */
