@@ -15,7 +15,7 @@ import {
 	withAllowance,
 } from "./rough-size.ts";
 import { leavesOf } from "./seams.ts";
-import { stepsUp } from "./steps.ts";
+import { stepsOf } from "./steps.ts";
 import type { LaidPart, LaidRegion, PieceToCut } from "./types.ts";
 
 /** A rectangle to be cut out, and what it is for. */
@@ -107,7 +107,7 @@ function cutAlready(piece: Piece): ReadonlySet<Part> {
 }
 
 function demandOf(stock: Stock, uses: readonly Use[]): Demand {
-	const kerfs = uses.map(({ from }) => stepsUp(from.piece.shop.kerf));
+	const kerfs = uses.map(({ from }) => stepsOf(from.piece.shop.kerf));
 	const kerf = stock.kind === "veneer" ? 0 : Math.max(...kerfs);
 	const notes: string[] = [];
 	const blanks = uses.flatMap((use) => {
@@ -224,8 +224,8 @@ function laidPart(
 		part,
 		aid: undefined,
 		share,
-		length: stepsUp(size.length),
-		width: stepsUp(size.width),
+		length: stepsOf(size.length),
+		width: stepsOf(size.width),
 	};
 }
 
@@ -243,8 +243,8 @@ function laidAid(
 		part: undefined,
 		aid,
 		share: undefined,
-		length: stepsUp(size.length),
-		width: stepsUp(size.width),
+		length: stepsOf(size.length),
+		width: stepsOf(size.width),
 	};
 }
 
@@ -290,8 +290,8 @@ function pairOf(
 		),
 	) as [LaidPart, LaidPart];
 	return {
-		length: stepsUp(blank.length),
-		width: stepsUp(blank.width),
+		length: stepsOf(blank.length),
+		width: stepsOf(blank.width),
 		parts: of,
 		lay: (place, turned) => ({
 			...place,
@@ -299,8 +299,8 @@ function pairOf(
 			of,
 			turned,
 			bevel: mount.bevel,
-			upper: stepsUp(mount.height),
-			lower: stepsUp(pair.short),
+			upper: stepsOf(mount.height),
+			lower: stepsOf(pair.short),
 		}),
 	};
 }

@@ -2,7 +2,7 @@
 
 import { inches } from "../model/expressions.ts";
 import type { Display, Stock } from "../model/types.ts";
-import { stepsUp } from "./steps.ts";
+import { stepsOf } from "./steps.ts";
 import { type LaidRegion, type LayoutKind, stepsPerMm } from "./types.ts";
 
 interface Rectangle {
@@ -34,13 +34,13 @@ export function keepOf(
 ): Rectangle {
 	if (stock.keep) {
 		return {
-			length: stepsUp(stock.keep.length),
-			width: kind === "lengths" ? 0 : stepsUp(stock.keep.width),
+			length: stepsOf(stock.keep.length),
+			width: kind === "lengths" ? 0 : stepsOf(stock.keep.width),
 		};
 	}
 	const [length, width] = usual[kind][unit];
 	const steps = (of: number): number =>
-		unit === "in" ? stepsUp({ value: inches(of) }) : of * stepsPerMm;
+		unit === "in" ? stepsOf({ value: inches(of) }) : of * stepsPerMm;
 	return { length: steps(length), width: steps(width) };
 }
 

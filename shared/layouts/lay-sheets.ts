@@ -11,7 +11,7 @@ import {
 import type { Blank, Demand } from "./blanks.ts";
 import { type Counted, countedBlanks, jobPrices, Taker } from "./job-parts.ts";
 import { least } from "./kept.ts";
-import { stepsDown, stepsUp } from "./steps.ts";
+import { stepsOf } from "./steps.ts";
 import type { Supply } from "./stock-to-cut.ts";
 import type { LaidRegion, LaidSheet } from "./types.ts";
 
@@ -92,10 +92,10 @@ function limitsOf({ shops }: Demand, { kind }: Supply): Partial<SheetJob> {
 	const stages = shops.flatMap(({ stages }) => stages ?? []);
 	return {
 		...(strips.length > 0
-			? { leastStrip: Math.max(...strips.map(stepsUp)) }
+			? { leastStrip: Math.max(...strips.map(stepsOf)) }
 			: {}),
 		...(firsts.length > 0
-			? { longestFirstCut: Math.min(...firsts.map(stepsDown)) }
+			? { longestFirstCut: Math.min(...firsts.map(stepsOf)) }
 			: {}),
 		...(stages.length > 0 ? { stages: Math.min(...stages) } : {}),
 	};

@@ -200,7 +200,10 @@ export function layoutOf(
 ): MaterialLayout {
 	const { stock, kerf, pieces } = demand;
 	const prices = laid.sheets.map(({ price }) => price);
-	const known = arePriced(supply.stocks);
+	const price = sumOf(prices);
+	const least = arePriced(supply.stocks)
+		? Rational.near(laid.leastPrice / priceSteps, priceSteps)
+		: undefined;
 	return {
 		stock,
 		kind: supply.kind,
@@ -210,10 +213,9 @@ export function layoutOf(
 		sheets: laid.sheets,
 		sizes: sizesOf(laid.sheets),
 		missing: missingOf(laid.missing, stock, supply, display),
-		price: sumOf(prices),
-		leastPrice: known
-			? Rational.near(laid.leastPrice / priceSteps, priceSteps)
-			: undefined,
+		price,
+		// The optimiser counts in steps, which may lie a hair above the true price.
+		leastPrice: least && price && least.cmp(price) > 0 ? price : least,
 		leastSheets: laid.leastSheets,
 		proven: laid.proven,
 		offcuts: laid.sheets

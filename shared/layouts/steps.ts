@@ -6,13 +6,11 @@ import { stepsPerMm } from "./types.ts";
 
 const perMm = Rational.of(stepsPerMm);
 
-/** Of parts and kerfs: never less than the size. */
-export function stepsUp({ value }: Pick<Size, "value">): number {
-	return value.mul(perMm).ceil().toNumber();
-}
-
-/** Of sheets and boards: never more than the size. */
-export function stepsDown({ value }: Pick<Size, "value">): number {
+/**
+ * Never more than the size, and less than a thousandth of a millimetre less: parts, kerfs and sheets alike, so that what
+ * fills a sheet exactly on paper (sixty-fourths of an inch are no whole steps) fills it here, too.
+ */
+export function stepsOf({ value }: Pick<Size, "value">): number {
 	return value.mul(perMm).floor().toNumber();
 }
 

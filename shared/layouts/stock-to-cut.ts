@@ -11,7 +11,7 @@ import { inch } from "../units/dimensions.ts";
 import { Rational } from "../units/rational.ts";
 import type { Blank } from "./blanks.ts";
 import { paidThickness } from "./rough-size.ts";
-import { mmOf, stepsDown } from "./steps.ts";
+import { mmOf, stepsOf } from "./steps.ts";
 import type { LayoutKind } from "./types.ts";
 import { sizeText } from "./words.ts";
 
@@ -76,15 +76,15 @@ export function supplyOf(
 			assumptions: bought.assumptions,
 		};
 	}
-	const trim = stock.trim ? stepsDown(stock.trim) : 0;
+	const trim = stock.trim ? stepsOf(stock.trim) : 0;
 	return {
 		kind,
 		stocks: [
 			...onHand,
 			...stock.sizes.map((size) => ({
 				name: sizeText(size, display),
-				length: stepsDown(size.length),
-				width: stepsDown(size.width),
+				length: stepsOf(size.length),
+				width: stepsOf(size.width),
 				onHand: false,
 				count: size.inStock ?? Number.POSITIVE_INFINITY,
 				price: size.price ?? stock.price,
@@ -97,7 +97,7 @@ export function supplyOf(
 }
 
 function handStock(one: OnHand, display: Display): StockToCut {
-	const [length, width] = [stepsDown(one.length), stepsDown(one.width)];
+	const [length, width] = [stepsOf(one.length), stepsOf(one.width)];
 	return {
 		name: sizeText(one, display),
 		length,
@@ -107,13 +107,13 @@ function handStock(one: OnHand, display: Display): StockToCut {
 		price: Rational.ZERO,
 		trim: 0,
 		defects: one.defects.map(({ from, to, across }) => {
-			const x = stepsDown(from);
-			const y = across ? stepsDown(across.from) : 0;
+			const x = stepsOf(from);
+			const y = across ? stepsOf(across.from) : 0;
 			return {
 				x,
 				y,
-				length: stepsDown(to) - x,
-				width: across ? stepsDown(across.to) - y : width,
+				length: stepsOf(to) - x,
+				width: across ? stepsOf(across.to) - y : width,
 			};
 		}),
 	};
@@ -138,7 +138,7 @@ function boardsToBuy(
 		: atLeast(usual.width, widest);
 	const allWidths = [
 		middle,
-		...(widths && stepsDown(middle) < widest ? [widths.high] : []),
+		...(widths && stepsOf(middle) < widest ? [widths.high] : []),
 	];
 	const allLengths = lengths
 		? differing([lengths.high, lengths.low])
@@ -149,8 +149,8 @@ function boardsToBuy(
 	const stocks = allWidths.flatMap((width) =>
 		allLengths.map((length) => ({
 			name: sizeText({ length, width }, display),
-			length: stepsDown(length),
-			width: stepsDown(width),
+			length: stepsOf(length),
+			width: stepsOf(width),
 			onHand: false,
 			count: Number.POSITIVE_INFINITY,
 			price: boardPrice(stock, parts, length, width),
@@ -217,8 +217,8 @@ function lengthsToBuy(
 	return {
 		stocks: lengths.map((length) => ({
 			name: exactText(length, display.unit),
-			length: stepsDown(length),
-			width: stepsDown(width),
+			length: stepsOf(length),
+			width: stepsOf(width),
 			onHand: false,
 			count: Number.POSITIVE_INFINITY,
 			price: stock.price?.mul(length.value.div(run)),

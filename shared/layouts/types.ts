@@ -5,8 +5,8 @@ import type { AidInfo, Display, Part, Piece, Stock } from "../model/types.ts";
 import type { Rational } from "../units/rational.ts";
 
 /*
- * Lengths are whole thousandths of a millimetre (`stepsPerMm`), as the optimisers count: parts are rounded up to the next
- * one, sheets and boards down. "Length" and x run along the grain of the sheet or board, "width" and y across it.
+ * Lengths are whole thousandths of a millimetre (`stepsPerMm`), as the optimisers count, cut off: what is less than a
+ * thousandth is not counted. "Length" and x run along the grain of the sheet or board, "width" and y across it.
  */
 
 /** Of a millimetre. */

@@ -37,13 +37,19 @@ export function stepText(
 
 const stepsPerInch = 25_400;
 
-/** What is left over is told by the piece's precision, never larger than it is. */
+/** More than any row of parts loses, less than anybody can measure. */
+const slack = 20;
+
+/**
+ * What is left over is told by the piece's precision, never larger than it is; but what the steps cut off of the parts
+ * beside it does not cost it a whole unit of that.
+ */
 export function leftText(
 	{ length, width }: { readonly length: number; readonly width: number },
 	display: Display,
 ): string {
 	const text = (steps: number): string =>
-		formatLength(mmOf(steps), { ...display, rounding: "down" }).text;
+		formatLength(mmOf(steps + slack), { ...display, rounding: "down" }).text;
 	return `${text(length)} x ${text(width)}`;
 }
 

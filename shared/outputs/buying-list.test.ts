@@ -96,16 +96,16 @@ describe("a case on a pair of legs", () => {
 			LEFT IN THE SHOP, TO STAND IN THE STOCK FILE
 			  ply.three-quarter
 			    on-hand 96 in x 16 1/4 in
-			    on-hand 82 in x 15 3/4 in
+			    on-hand 82 1/32 in x 15 3/4 in
 			    on-hand 81 1/4 in x 15 3/4 in count 2
-			    on-hand 43 1/4 in x 15 3/4 in count 2
+			    on-hand 43 9/32 in x 15 3/4 in count 2
 			  oak.eight-quarter
 			    on-hand 120 in x 3 1/8 in count 2
 			    on-hand 112 1/2 in x 3 1/4 in count 2
 			  oak.four-quarter
 			    on-hand 96 in x 5 1/2 in
 			  skins.oak
-			    on-hand 96 in x 7 17/32 in
+			    on-hand 96 in x 7 9/16 in
 			    on-hand 41 3/8 in x 16 7/16 in
 
 			TO CARRY HOME
@@ -262,16 +262,16 @@ describe("a case on a pair of legs", () => {
 			\`\`\`
 			ply.three-quarter
 			  on-hand 96 in x 16 1/4 in
-			  on-hand 82 in x 15 3/4 in
+			  on-hand 82 1/32 in x 15 3/4 in
 			  on-hand 81 1/4 in x 15 3/4 in count 2
-			  on-hand 43 1/4 in x 15 3/4 in count 2
+			  on-hand 43 9/32 in x 15 3/4 in count 2
 			oak.eight-quarter
 			  on-hand 120 in x 3 1/8 in count 2
 			  on-hand 112 1/2 in x 3 1/4 in count 2
 			oak.four-quarter
 			  on-hand 96 in x 5 1/2 in
 			skins.oak
-			  on-hand 96 in x 7 17/32 in
+			  on-hand 96 in x 7 9/16 in
 			  on-hand 41 3/8 in x 16 7/16 in
 			\`\`\`
 

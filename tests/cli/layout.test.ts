@@ -36,12 +36,12 @@ describe("layout", () => {
 			--------
 			1 sheet of 96 x 48, 70.00; 7 % of it becomes parts.
 			Fewer cannot be enough: this is the least.
-			  sheet 1  96 x 48  A, 2 x B  keep 14 15/16 x 35 7/8, 76 25/32 x 48
+			  sheet 1  96 x 48  A, 2 x B  keep 14 15/16 x 35 7/8, 76 13/16 x 48
 
 			LARGE CUTS, WITH A TRACK OR PANEL SAW
 			  Sheet 1: 19 1/16 from the edge
 			    ! large: hold it up on both sides of the cut, and have help to lift it
-			    1  sheet 1  crosscut 48 long      48 x 19 1/16 for A, 2 x B  leaves offcut 76 25/32 x 48, keep it
+			    1  sheet 1  crosscut 48 long      48 x 19 1/16 for A, 2 x B  leaves offcut 76 13/16 x 48, keep it
 
 			AT THE SAW
 			  Fence at 12

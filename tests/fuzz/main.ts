@@ -41,6 +41,8 @@ function now(what: string): (result: FuzzResult) => void {
 	};
 }
 
+// Whatever ends this process before its end is a fault.
+process.exitCode = 1;
 try {
 	const core = await fuzz(new TypedCore(), edits - overProtocol, seed, {
 		most,
@@ -52,7 +54,7 @@ try {
 		onRun: now("over the protocol"),
 	});
 	tell("over the protocol", server);
+	process.exitCode = 0;
 } catch (error) {
 	console.error(error);
-	process.exit(1);
 }

@@ -113,7 +113,7 @@ export class TypedServer implements Typed {
 	}
 
 	async end(): Promise<void> {
-		await this.running().stop();
+		await this.running().shutDown();
 		this.editor = undefined;
 	}
 

@@ -191,6 +191,16 @@ export class Editor {
 	async stop(): Promise<void> {
 		await this.connection.sendRequest("shutdown");
 		await this.connection.sendNotification("exit");
+		this.end();
+	}
+
+	/** The same in a process that goes on: `exit` ends the process that the server runs in, and that is this one. */
+	async shutDown(): Promise<void> {
+		await this.connection.sendRequest("shutdown");
+		this.end();
+	}
+
+	private end(): void {
 		this.connection.dispose();
 		if (this.logged.length > 0) throw new Error(this.logged.join("\n"));
 	}

@@ -25,11 +25,14 @@ export function* descend(standing: Standing, end: number): Generator<void> {
 		if (attempts.length === 0) return;
 		let better = false;
 		for (let turn = 0; !better && steps.spent < end; turn++) {
-			const attempt = attempts[turn % attempts.length];
+			const at = turn % attempts.length;
+			const attempt = attempts[at];
 			if (attempt === undefined) return;
 			const done = attempt.strive(steps, Math.min(end, steps.spent + slice));
 			if (done || attempt.looseArea < standing.worth.missing)
 				better = offer(standing, attempt);
+			// All parts lie on the sheets, but not as they can be cut: there is nothing more to strive for.
+			if (done && !better) attempts.splice(at, 1);
 			yield;
 		}
 	}

@@ -43,17 +43,26 @@ function toRegion(cell: Cell, at: Setting): Region {
 	return { ...frame, kind: "cut", along: content.along, pieces };
 }
 
-/** The pieces of one cut, with those of pieces that are cut along the same axis in their place. */
+/**
+ * The pieces of one cut, with those of pieces that are cut along the same axis in their place. A piece that its own pieces
+ * do not fill stays whole: the blade runs off its end, and between two pieces there would be more than a kerf.
+ */
 export function flat(pieces: readonly Cell[], along: Axis): readonly Cell[] {
-	const nested = pieces.some(
-		({ content }) => content.is === "cut" && content.along === along,
-	);
-	if (!nested) return pieces;
+	if (!pieces.some((piece) => isFilled(piece, along))) return pieces;
 	return pieces.flatMap((piece) =>
-		piece.content.is === "cut" && piece.content.along === along
+		piece.content.is === "cut" && isFilled(piece, along)
 			? flat(piece.content.pieces, along)
 			: [piece],
 	);
+}
+
+/** Whether it is cut along the axis into pieces that make it up. */
+function isFilled({ content, length, width }: Cell, along: Axis): boolean {
+	if (content.is !== "cut" || content.along !== along) return false;
+	const size = (cell: { length: number; width: number }): number =>
+		along === "x" ? cell.length : cell.width;
+	const sum = content.pieces.reduce((total, piece) => total + size(piece), 0);
+	return sum === size({ length, width });
 }
 
 function dealer(kinds: readonly Kind[]): (kind: number) => Member {

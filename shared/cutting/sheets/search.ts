@@ -24,8 +24,8 @@ export function layOutSheets(
  * Plans for a job, ever better ones. Yields after every bit of work, the first time with a good quick answer; returns
  * the best plan when the effort's steps are spent or nothing better exists. The same job and effort give the same plans.
  *
- * Better is, in this order: fewer parts missing (by area), a lower price, fewer sheets, a larger remnant worth keeping on
- * one sheet, fewer cuts. What is absurd in the job is left out, see `prepare`; nothing is thrown.
+ * Better is, in this order: fewer parts missing (by area, each with its kerf), a lower price, fewer sheets, a larger
+ * remnant worth keeping on one sheet, fewer cuts. What is absurd in the job is left out, see `prepare`; nothing is thrown.
  */
 export function* searchSheets(
 	job: SheetJob,

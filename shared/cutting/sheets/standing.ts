@@ -6,6 +6,7 @@ import { Chance } from "./chance.ts";
 import { fillSheet, type Layout } from "./greedy.ts";
 import { type Problem, prepare } from "./problem.ts";
 import { toCutSheets } from "./region.ts";
+import { isSound } from "./sound.ts";
 import { isBetter, type Worth, worthOf } from "./worth.ts";
 
 export class Standing {
@@ -40,10 +41,11 @@ export class Standing {
 		this.leastSheets = bounds.sheets;
 	}
 
-	/** Takes a layout if it is better than the best; says whether it is. */
+	/** Takes a layout if it is better than the best and can be cut as it is; says whether it is. */
 	offer(layout: Layout): boolean {
 		const worth = worthOf(layout, this.problem);
-		if (!isBetter(worth, this.worth)) return false;
+		if (!isBetter(worth, this.worth) || !isSound(layout, this.problem))
+			return false;
 		this.layout = layout;
 		this.worth = worth;
 		this.#plan = undefined;
