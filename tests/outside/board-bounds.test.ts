@@ -4,8 +4,8 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { readProblem } from "../../shared/cutting/boards/problem.ts";
 import { Relaxation } from "../../shared/cutting/boards/relaxation.ts";
-import { Steps } from "../../shared/cutting/boards/steps.ts";
 import { type BoardJob, layOutBoards } from "../../shared/cutting/index.ts";
+import { Steps } from "../../shared/cutting/steps.ts";
 import { highsSolver, type Program } from "../harness/highs.ts";
 
 const ask = await highsSolver();

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { plainJob } from "../../../tests/harness/board-jobs.ts";
+import { Steps } from "../steps.ts";
 import { quickBound } from "./bounds.ts";
 import { completeBoards } from "./completion.ts";
 import { readProblem } from "./problem.ts";
-import { Steps } from "./steps.ts";
 
 test("What is longer than half a board stands alone", () => {
 	// The area asks for 4 × 60 / 100 = 2.4 boards, but no two parts of 60 share one.

@@ -1,8 +1,8 @@
 // Whether what is left goes into a given number of equal boards: board by board, where hardly anything may be wasted.
 
+import type { Steps } from "../steps.ts";
 import { type Pattern, patternFrom } from "./pattern.ts";
 import type { Problem } from "./problem.ts";
-import type { Steps } from "./steps.ts";
 
 /** Fillings of one board that are tried, fullest first. */
 const mostFillings = 40;

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { plainJob } from "../../../tests/harness/board-jobs.ts";
+import { Steps } from "../steps.ts";
 import { completeBoards } from "./completion.ts";
 import { coverExactly } from "./cover.ts";
 import { readProblem } from "./problem.ts";
-import { Steps } from "./steps.ts";
 import { tightPatterns } from "./tight.ts";
 
 const endless = () => new Steps(Number.POSITIVE_INFINITY);

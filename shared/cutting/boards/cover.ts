@@ -1,6 +1,6 @@
 // Exact cover: which of some patterns, each as often as wanted, cut exactly what is needed.
 
-import type { Steps } from "./steps.ts";
+import type { Steps } from "../steps.ts";
 import type { TightPattern } from "./tight.ts";
 
 /**

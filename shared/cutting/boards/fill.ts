@@ -1,9 +1,9 @@
 // Boards filled one after the other by rule: the answer that is there at once, and the end of every deeper search.
 
+import type { Steps } from "../steps.ts";
 import { fullest } from "./fullest.ts";
 import { type Pattern, patternFrom } from "./pattern.ts";
 import type { Problem } from "./problem.ts";
-import type { Steps } from "./steps.ts";
 
 /** Work of all searches for full boards together, and of one. */
 const mostWork = 4e6;

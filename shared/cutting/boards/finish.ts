@@ -1,11 +1,11 @@
 // The ends of a search: what is left, once it is little enough, is decided one way or the other.
 
+import type { Steps } from "../steps.ts";
 import { completeBoards } from "./completion.ts";
 import { coverExactly } from "./cover.ts";
 import { byPrice, fillBoards } from "./fill.ts";
 import { keyOf, type Pattern } from "./pattern.ts";
 import type { Relaxation } from "./relaxation.ts";
-import type { Steps } from "./steps.ts";
 import { tightPatterns } from "./tight.ts";
 
 /** Up to so many patterns exact covers are looked for, for so long. */

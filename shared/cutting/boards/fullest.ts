@@ -1,6 +1,6 @@
 // One board, as full as it gets: which of the parts that are left come nearest to its length.
 
-import type { Steps } from "./steps.ts";
+import type { Steps } from "../steps.ts";
 
 /**
  * Adds to `start` (by kind, longest first) what fills `room` best from `rest`, kinds from `first` on; `rest` includes what `start`

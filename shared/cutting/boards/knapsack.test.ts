@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { Steps } from "../steps.ts";
 import { Knapsack } from "./knapsack.ts";
 import type { Problem } from "./problem.ts";
-import { Steps } from "./steps.ts";
 
 function problemOf(
 	sizes: readonly number[],

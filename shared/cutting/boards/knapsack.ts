@@ -1,7 +1,7 @@
 // The most valuable pattern for given prices of the parts: what column generation asks for, over and over.
 
+import type { Steps } from "../steps.ts";
 import type { Problem } from "./problem.ts";
-import type { Steps } from "./steps.ts";
 
 /** Up to so many cells a table is filled; above, the tree is searched. */
 const mostCells = 32e6;

@@ -1,10 +1,10 @@
 // The cutting problem with fractions of boards allowed: its value is a bound, its prices and patterns lead to plans.
 
 import { LinearProgram, type Outcome } from "../linear/index.ts";
+import type { Steps } from "../steps.ts";
 import { Knapsack } from "./knapsack.ts";
 import { keyOf, type Pattern, patternFrom } from "./pattern.ts";
 import type { Problem } from "./problem.ts";
-import type { Steps } from "./steps.ts";
 
 /** Prices are whole multiples of 1 / grain, so that bounds are exact. */
 const grain = 2 ** 30;

@@ -1,9 +1,9 @@
 // One long remnant instead of many short ones: what is left over is pushed together on one board.
 
+import type { Steps } from "../steps.ts";
 import { fullest } from "./fullest.ts";
 import { lengthOf, type Pattern, patternFrom } from "./pattern.ts";
 import type { Problem } from "./problem.ts";
-import type { Steps } from "./steps.ts";
 
 /** Kinds looked at while one board is filled anew. */
 const workOnPair = 2000;

@@ -1,6 +1,7 @@
 // The search for a plan, from the answer that is there at once to the best that the effort allows.
 
 import type { BoardJob, BoardPlan, Effort, Progress } from "../job.ts";
+import { Steps, stepsFor } from "../steps.ts";
 import { arrange } from "./arrange.ts";
 import { quickBound } from "./bounds.ts";
 import { type Costs, costsOf, nextPrice } from "./costs.ts";
@@ -12,7 +13,6 @@ import { type Problem, readProblem } from "./problem.ts";
 import { randomFrom } from "./random.ts";
 import { Relaxation } from "./relaxation.ts";
 import { restOf } from "./rest.ts";
-import { Steps, stepsFor } from "./steps.ts";
 import { supply, withoutEnd } from "./supply.ts";
 
 /** With more different lengths the linear program is too slow: the first boards are then filled by rule, until so many are left. */

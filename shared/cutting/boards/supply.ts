@@ -1,10 +1,10 @@
 // Boards that run out: the search goes on as if they did not, and what is too much becomes missing parts.
 
+import type { Steps } from "../steps.ts";
 import { byPrice, fillBoards, topUp } from "./fill.ts";
 import { lengthOf, type Pattern, patternFrom } from "./pattern.ts";
 import type { Problem } from "./problem.ts";
 import { gatherRemnant } from "./remnant.ts";
-import type { Steps } from "./steps.ts";
 
 /** A board that is not there costs as much as so many of the dearest. */
 const dear = 50;

@@ -1,8 +1,8 @@
 // The patterns that any plan within a given cost can have: all others waste too much, in terms of prices.
 
+import type { Steps } from "../steps.ts";
 import type { Pattern } from "./pattern.ts";
 import type { Problem } from "./problem.ts";
-import type { Steps } from "./steps.ts";
 
 /** Above so many cells the table is not worth its memory. */
 const mostCells = 4e6;

@@ -1,6 +1,6 @@
 // One attempt at a goal: a given set of sheets that is to hold all of the given parts.
 
-import type { Steps } from "../boards/steps.ts";
+import type { Steps } from "../steps.ts";
 import { type Axis, firstCutIsFine, type Sheet } from "./cell.ts";
 import type { Chance } from "./chance.ts";
 import { cutUp } from "./cut-up.ts";

@@ -1,6 +1,7 @@
 // Where a search stands: the job made ready, the best layout so far, what is proven, the steps spent.
-import { type Steps, stepsFor } from "../boards/steps.ts";
+
 import type { Effort, Progress, SheetJob, SheetPlan } from "../job.ts";
+import { type Steps, stepsFor } from "../steps.ts";
 import { areaBounds } from "./bounds.ts";
 import { Chance } from "./chance.ts";
 import { fillSheet, type Layout } from "./greedy.ts";

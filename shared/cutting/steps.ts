@@ -1,6 +1,6 @@
 // What a search may spend: work is counted, not timed, so that the same job gives the same plan everywhere.
 
-import type { Effort } from "../job.ts";
+import type { Effort } from "./job.ts";
 
 /**
  * In steps of about a nanosecond each on a common machine: one cell of a knapsack table, one number of an inverse. The
@@ -9,7 +9,7 @@ import type { Effort } from "../job.ts";
 const budgets: Record<Effort, number> = {
 	quick: 40e6,
 	usual: 400e6,
-	thorough: 1100e6,
+	thorough: 1000e6,
 };
 
 /** The steps that an effort allows. */
