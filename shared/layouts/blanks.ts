@@ -5,7 +5,14 @@ import { lacking } from "../model/already-cut.ts";
 import { cleatPair } from "../model/constructs/cleat-pair.ts";
 import type { Size } from "../model/size.ts";
 import { isSoldInSection } from "../model/stock-sizes.ts";
-import type { AidInfo, MountInfo, Part, Piece, Stock } from "../model/types.ts";
+import type {
+	AidInfo,
+	Display,
+	MountInfo,
+	Part,
+	Piece,
+	Stock,
+} from "../model/types.ts";
 import { compositeOf } from "./matched.ts";
 import {
 	firstSawn,
@@ -33,6 +40,8 @@ export interface Blank {
 /** What is wanted of one material. */
 export interface Demand {
 	readonly stock: Stock;
+	/** Of the first piece that wants it. */
+	readonly display: Display;
 	readonly blanks: readonly Blank[];
 	/** Names of the pieces that want it. */
 	readonly pieces: readonly string[];
@@ -115,8 +124,10 @@ function demandOf(stock: Stock, uses: readonly Use[]): Demand {
 		const copies = Math.max(0, Math.floor(use.from.count ?? 1));
 		return Array.from({ length: copies }, () => once).flat();
 	});
+	const [first] = uses as [Use];
 	return {
 		stock,
+		display: first.from.piece.display,
 		blanks,
 		pieces: [...new Set(uses.map(({ from }) => from.piece.name))],
 		shops: [...new Set(uses.map(({ from }) => from.piece.shop))],

@@ -47,12 +47,9 @@ export function* searchLayouts(
 	pieces: readonly PieceToCut[],
 	{ effort = "usual" }: LayoutOptions = {},
 ): Generator<LayoutProgress, readonly MaterialLayout[]> {
-	const [first] = pieces;
-	if (!first) return [];
-	const { display } = first.piece;
 	const searches = demandsOf(pieces)
 		.filter(({ blanks }) => blanks.length > 0)
-		.map((demand) => layMaterial(demand, display, effort));
+		.map((demand) => layMaterial(demand, demand.display, effort));
 	const layouts: MaterialLayout[] = [];
 	const shares: number[] = [];
 	const open = new Set<number>();

@@ -124,7 +124,7 @@ export interface SheetsOfSize {
 export interface MaterialLayout {
 	readonly stock: Stock;
 	readonly kind: LayoutKind;
-	/** Of the first piece. */
+	/** Of the first piece that wants the material. */
 	readonly display: Display;
 	/** In the order in which they were given. */
 	readonly pieces: readonly string[];

@@ -188,9 +188,10 @@ const things = {
 /** A row for each size that is bought or taken from the shop; what is to be said of all stands under the first. */
 function materialRows(
 	{ line, currency }: Priced<MaterialLine>,
-	display: Display,
+	shared: Display,
 ): readonly BuyRow[] {
 	const { layout, bought, taken } = line;
+	const { display } = layout;
 	const thing = things[layout.kind];
 	const row = (
 		size: string,
@@ -210,7 +211,16 @@ function materialRows(
 	const all = rows.length > 0 ? rows : [row("", "none", "")];
 	return all.map((one, at) => ({
 		...one,
-		notes: at === 0 ? materialNotes(line, display) : [],
+		notes:
+			at === 0
+				? [
+						...materialNotes(line, display),
+						// Elsewhere in the list they are in the other unit.
+						...(display.unit === shared.unit
+							? []
+							: [`these sizes are in ${display.unit}`]),
+					]
+				: [],
 	}));
 }
 

@@ -92,6 +92,22 @@ describe("layout", () => {
 		expect(err).toContain("b.rod:2:");
 	});
 
+	test("a piece in millimetres and one in inches, each in its own", async () => {
+		const both = `sheet ply { size 96 x 48; variant half { thick 1/2; price 70 } }
+sheet birch { size 2440 mm x 1220 mm; variant twelve { thick 12 mm; price 80 } }
+piece lid { part top { of ply.half; size 24 x 12 } }
+piece tray { unit mm; part floor { of birch.twelve; size 600 x 300 } }
+`;
+		const folder = folderWith({ "both.rod": both });
+		const { out } = await folder.run(["layout", "both.rod"]);
+		expect(out).toMatch(/ply\.half\n-+\nAll sizes in inches/);
+		expect(out).toMatch(/birch\.twelve\n-+\nAll sizes in millimetres/);
+		expect(out).toContain("1 sheet of 2440 x 1220");
+		const list = await folder.run(["buy", "both.rod"]);
+		expect(list.out).toMatch(/2440 x 1220 +1 sheet/);
+		expect(list.out).toContain("these sizes are in mm");
+	});
+
 	test("pieces share their sheets, or each has its own", async () => {
 		const second = smallDesign
 			.slice(smallDesign.indexOf("piece"))

@@ -3,7 +3,7 @@
 import { codeSpan, escapeMarkdown } from "../../text/markdown.ts";
 import { markdownTable } from "../markdown-table.ts";
 import { firstOfAll } from "./cautions.ts";
-import { heading, isSawn, measureNotes } from "./layout-text.ts";
+import { heading, isSawn, ownNote, sharedNote } from "./layout-text.ts";
 import {
 	boundText,
 	missingLines,
@@ -17,17 +17,21 @@ export function layoutMarkdown(plans: readonly SawingPlan[]): string {
 	const line = (text: string): string => `${escapeMarkdown(text)}\n`;
 	return [
 		`## ${escapeMarkdown(heading(plans))}\n`,
-		...measureNotes(plans).map(line),
+		line(sharedNote(plans)),
 		...(plans.length === 0 ? ["Nothing to lay out.\n"] : []),
-		...plans.map(materialMarkdown),
+		...plans.map((plan) => materialMarkdown(plan, plans)),
 		...(isSawn(plans) ? [line(firstOfAll)] : []),
 	].join("\n");
 }
 
-function materialMarkdown(plan: SawingPlan): string {
+function materialMarkdown(
+	plan: SawingPlan,
+	plans: readonly SawingPlan[],
+): string {
 	const { layout } = plan;
 	const bound = boundText(layout);
 	const facts = [
+		...ownNote(plan, plans),
 		`${usedText(layout)}.`,
 		...(bound === undefined ? [] : [`${bound}.`]),
 		...layout.assumptions.map((one) => `Taken: ${one}.`),

@@ -26,18 +26,16 @@ export function layoutText(
 			)
 			.join("");
 	return [
-		[
-			lines(heading(plans)),
-			...measureNotes(plans).map((note) => lines(note)),
-		].join(""),
+		[lines(heading(plans)), lines(sharedNote(plans))].join(""),
 		...(plans.length === 0 ? ["Nothing to lay out.\n"] : []),
-		...plans.map((plan) => materialText(plan, columns, lines)),
+		...plans.map((plan) => materialText(plan, plans, columns, lines)),
 		...(isSawn(plans) ? [lines(firstOfAll)] : []),
 	].join("\n");
 }
 
 function materialText(
 	plan: SawingPlan,
+	plans: readonly SawingPlan[],
 	columns: number,
 	lines: (text: string, indent?: number) => string,
 ): string {
@@ -47,6 +45,7 @@ function materialText(
 	const cuts = sawingText(plan, { columns });
 	return [
 		`${id}\n${"-".repeat([...id].length)}\n`,
+		...ownNote(plan, plans).map((note) => lines(note)),
 		lines(`${usedText(layout)}.`),
 		bound === undefined ? "" : lines(`${bound}.`),
 		...layout.assumptions.map((one) => lines(`Taken: ${one}.`)),
@@ -62,16 +61,32 @@ export function heading(plans: readonly SawingPlan[]): string {
 	return names.size === 0 ? "Layouts" : `Layouts: ${[...names].join(", ")}`;
 }
 
-/** What the figures are; of several displays each. */
-export function measureNotes(plans: readonly SawingPlan[]): readonly string[] {
-	const notes = plans.map(({ layout: { display } }) => {
-		const { unit, precision } = display;
-		const name = unit === "in" ? "inches" : "millimetres";
-		const step =
-			unit === "in" ? mixedText(precision) : String(precision.toNumber());
-		return `Parts are width x length, sheets and offcuts length x width, in ${name} to the nearest ${step}; the grain runs along the length. Letters are those of the cut list.`;
-	});
-	return [...new Set(notes)];
+/** What the figures are. */
+export function sharedNote(plans: readonly SawingPlan[]): string {
+	const [first] = plans;
+	const measure =
+		first && isMeasuredAlike(plans) ? `, ${measureText(first)}` : "";
+	return `Parts are width x length, sheets and offcuts length x width${measure}; the grain runs along the length. Letters are those of the cut list.`;
+}
+
+/** Where pieces are measured otherwise than others, it is told with each material: empty or one. */
+export function ownNote(
+	plan: SawingPlan,
+	plans: readonly SawingPlan[],
+): readonly string[] {
+	return isMeasuredAlike(plans) ? [] : [`All sizes ${measureText(plan)}.`];
+}
+
+function isMeasuredAlike(plans: readonly SawingPlan[]): boolean {
+	return new Set(plans.map(measureText)).size <= 1;
+}
+
+function measureText({ layout: { display } }: SawingPlan): string {
+	const { unit, precision } = display;
+	const name = unit === "in" ? "inches" : "millimetres";
+	const step =
+		unit === "in" ? mixedText(precision) : String(precision.toNumber());
+	return `in ${name} to the nearest ${step}`;
 }
 
 /** Whether anything is cut with a blade. */
